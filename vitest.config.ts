@@ -1,0 +1,24 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/api/**', 'tests/e2e/**', 'tests/bench/**', 'tests/faults/**'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'api',
+          include: ['tests/api/**/*.test.ts', 'tests/faults/**/*.test.ts'],
+          testTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
