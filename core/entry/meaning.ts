@@ -1,46 +1,39 @@
+import type {
+  TokenKind,
+  Happened,
+  Unit,
+  FastenerKind,
+  HeadForm,
+  DriveStyle,
+  ThreadSystem,
+  TorqueUnit,
+  Treatment,
+  ConditionKind,
+  Renew,
+  PartLook,
+  ConnectionKind,
+  Energy,
+  TemporaryRole,
+} from './kinds.ts';
+
+export type * from './kinds.ts';
+
 /**
  * What an entry line means.
  *
- * One line may name several things; each is one `EntryItem`. What nobody said is `null` (or an empty list):
- * not recorded is not none. Lengths are millimetres whatever was typed, `unit` says which it was typed in.
+ * One line may name several things; each is one `EntryItem`, in the order typed. What nobody said is `null` (or an
+ * empty list): not recorded is not none. Lengths are millimetres whatever was typed, `unit` says what it was typed in.
+ *
+ * How a line is cut up:
+ * - Commas, semicolons, "+" and line breaks separate; "and" does where both sides could stand alone. A comma or point
+ *   between two digits is a decimal sign.
+ * - A stretch that begins a thing (a count with a fastener, a thread or a size; a part; a hose; a fluid; …) opens an
+ *   item. What can only describe (class, bag, condition, length, torque, own place …) goes to the item before it, or
+ *   to the fasteners that follow when nothing stands before it.
+ * - A name is open: words that end in a part noun of the vocabulary ("lower front cover"), and any words after
+ *   "off", "slackened", "opened", "aside", "must come out" or a quantity, unless they come close to a word that is known.
+ * - Everything else is not understood: kept as typed in a note of its own, underlined, at most with a suggestion.
  */
-
-/** What a stretch of the line is. `unknown` is the only kind that is not understood. */
-export type TokenKind =
-  | 'space'
-  | 'separator'
-  | 'count'
-  | 'fastener'
-  | 'thread'
-  | 'length'
-  | 'head'
-  | 'drive'
-  | 'class'
-  | 'stow'
-  | 'condition'
-  | 'missing'
-  | 'torque'
-  | 'treatment'
-  | 'stack'
-  | 'happened'
-  | 'held-by'
-  | 'name'
-  | 'connection'
-  | 'ends'
-  | 'clamp'
-  | 'fluid'
-  | 'amount'
-  | 'made-safe'
-  | 'temporary'
-  | 'own-place'
-  | 'stamped'
-  | 'renew'
-  | 'measurement'
-  | 'mark'
-  | 'place'
-  | 'note'
-  | 'filler'
-  | 'unknown';
 
 /** One stretch of the line. The tokens of a line join up to the whole line, in order, without gaps. */
 export interface Token {
@@ -78,77 +71,7 @@ export type EntryItem =
   | PlaceItem
   | NoteItem;
 
-/** `off` unless another word was typed: "slackened", "opened", "aside" (moved aside). */
-export type Happened = 'off' | 'slackened' | 'opened' | 'aside';
-
-export type Unit = 'mm' | 'in';
-
 // ---------------------------------------------------------------------------------------------- fasteners
-
-export type FastenerKind =
-  | 'unspecified'
-  | 'bolt'
-  | 'screw'
-  | 'set screw'
-  | 'stud'
-  | 'nut'
-  | 'washer'
-  | 'spacer'
-  | 'clip'
-  | 'push rivet'
-  | 'rivet'
-  | 'pin'
-  | 'split pin'
-  | 'roll pin'
-  | 'dowel pin'
-  | 'taper pin'
-  | 'clevis pin'
-  | 'R-clip'
-  | 'circlip'
-  | 'E-clip'
-  | 'clamp'
-  | 'cable tie'
-  | 'key'
-  | 'banjo bolt'
-  | 'wood screw'
-  | 'self-tapping screw';
-
-export type HeadForm =
-  | 'hex'
-  | 'flange'
-  | 'socket cap'
-  | 'button'
-  | 'countersunk'
-  | 'pan'
-  | 'cheese'
-  | 'round'
-  | 'square'
-  | 'wing'
-  | 'coach'
-  | 'eye'
-  | 'knurled'
-  | 'T-head'
-  | 'shoulder'
-  | 'headless'
-  // nuts
-  | 'nyloc'
-  | 'castle'
-  | 'thin'
-  | 'domed'
-  | 'all-metal lock';
-
-export type DriveStyle =
-  | 'hex external'
-  | 'hex socket'
-  | 'hexalobular'
-  | 'hexalobular external'
-  | 'slotted'
-  | 'cross PH'
-  | 'cross PZ'
-  | 'triple square'
-  | 'bi-hex'
-  | 'square external'
-  | 'square socket';
 
 /** How it is turned. "13" on the number pad is a hex of 13 mm; "T30" is hexalobular without a size in mm. */
 export interface Drive {
@@ -158,8 +81,6 @@ export interface Drive {
   /** Across flats (or key size) in mm, also when it was typed in inches; null for T30, PH2 and the like. */
   readonly acrossFlatsMm: number | null;
 }
-
-export type ThreadSystem = 'metric' | 'unified' | 'pipe' | 'whitworth' | 'trapezoidal';
 
 export interface Thread {
   /** Without the pitch for metric ("M10"), with what was said for the others ("1/4-20 UNC", "#10-32", "G 1/2"). */
@@ -196,8 +117,6 @@ export interface StackPiece {
   readonly qty: number;
 }
 
-export type TorqueUnit = 'Nm' | 'lbf ft' | 'lbf in' | 'kgf m';
-
 export interface Torque {
   /** As typed, in `unit`; null for "snug by feel" and for an angle without a torque. */
   readonly value: number | null;
@@ -209,8 +128,6 @@ export interface Torque {
   /** "snug by feel" */
   readonly byFeel: boolean;
 }
-
-export type Treatment = 'threadlock' | 'sealant' | 'greased' | 'oiled' | 'anti-seize' | 'dry';
 
 export interface FastenerItem {
   readonly kind: 'fasteners';
@@ -254,27 +171,6 @@ export interface Stow {
   readonly label: string | null;
 }
 
-export type ConditionKind =
-  | 'stripped'
-  | 'stretched'
-  | 'cross-threaded'
-  | 'bent'
-  | 'cracked'
-  | 'snapped'
-  | 'seized'
-  | 'rusted'
-  | 'rounded'
-  | 'worn'
-  | 'scored'
-  | 'leaking'
-  | 'perished'
-  | 'burnt'
-  | 'milky'
-  | 'dirty'
-  | 'loose'
-  | 'damaged'
-  | 'wrong';
-
 /** "one stripped" → qty 1; "hole 3 snapped" → holes [3]; "rusted" → qty null, holes [] (how many was not said). */
 export interface Condition {
   readonly what: ConditionKind;
@@ -282,22 +178,7 @@ export interface Condition {
   readonly holes: readonly number[];
 }
 
-export type Renew = 'must' | 'if worn';
-
 // ------------------------------------------------------------------------------------- parts, connections
-
-/** What a part looks like where that decides what it needs on the way back. */
-export type PartLook =
-  | 'gasket'
-  | 'O-ring'
-  | 'seal'
-  | 'shim'
-  | 'spring'
-  | 'bearing'
-  | 'belt'
-  | 'chain'
-  | 'filter'
-  | 'cover';
 
 export interface PartItem {
   readonly kind: 'part';
@@ -317,16 +198,6 @@ export interface PartItem {
   readonly stow: Stow | null;
   readonly conditions: readonly Condition[];
 }
-
-export type ConnectionKind =
-  | 'hose'
-  | 'pipe'
-  | 'plug'
-  | 'connector'
-  | 'cable'
-  | 'earth lead'
-  | 'union'
-  | 'linkage';
 
 export interface ConnectionItem {
   readonly kind: 'connection';
@@ -363,25 +234,12 @@ export interface FluidItem {
   readonly conditions: readonly Condition[];
 }
 
-export type Energy =
-  | 'electricity'
-  | 'pressure'
-  | 'spring'
-  | 'load'
-  | 'fuel'
-  | 'motion'
-  | 'ignition'
-  | 'heat'
-  | 'valve';
-
 export interface MadeSafeItem {
   readonly kind: 'made safe';
   readonly energy: Energy;
   /** As typed: "battery earth off", "pressure let off", "on stands". */
   readonly how: string;
 }
-
-export type TemporaryRole = 'blocks' | 'supports' | 'cages' | 'locks' | 'aid';
 
 /** Put in for the duration; must come out again. */
 export interface TemporaryItem {
