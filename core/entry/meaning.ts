@@ -104,6 +104,7 @@ export interface LengthGroup {
 /** One piece of a stack, in the order typed, counted per hole. */
 export interface StackPiece {
   readonly what:
+    | 'unspecified'
     | 'bolt'
     | 'screw'
     | 'stud'
@@ -132,11 +133,15 @@ export interface Torque {
 export interface FastenerItem {
   readonly kind: 'fasteners';
   readonly what: FastenerKind;
+  /** What they hold or where they sit, as typed: "4 cover bolts" and "4 bolts from the cover" give "cover". */
+  readonly name: string | null;
   readonly happened: 'off' | 'slackened';
   /** As typed; null: not recorded. "M8x25" has no count. "one bolt" has 1, "a bolt" too. */
   readonly count: number | null;
   /** Holes that were empty before anyone touched it; null: nothing said. */
   readonly missingAsFound: number | null;
+  /** "hole 3 empty as found" → [3]. */
+  readonly missingHoles: readonly number[];
   /** Are the missing ones among `count` ("2 of them missing") or besides ("2 more missing")? */
   readonly missingAre: 'among' | 'besides' | 'not said';
   readonly thread: Thread | null;
@@ -202,7 +207,10 @@ export interface PartItem {
 export interface ConnectionItem {
   readonly kind: 'connection';
   readonly what: ConnectionKind;
-  /** As typed, the word for its kind included: "lower hose", "plug at the sensor"; "hose" when nothing more. */
+  /**
+   * As typed, the word for its kind included: "lower hose", "plug at the sensor"; "hose" when nothing more.
+   * Place words behind a comma go in front: "hose, lower" is "lower hose"; so for parts.
+   */
   readonly name: string;
   readonly happened: Happened;
   readonly qty: number | null;
