@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import * as fastener from './fastener.ts';
 import * as fluid from './fluid.ts';
 import * as job from './job.ts';

@@ -1,0 +1,64 @@
+import { rmSync } from 'node:fs';
+import Database from 'better-sqlite3';
+
+const LOCAL_VERSION = 1;
+
+/**
+ * What is not record: half-typed drafts and the last place of a window. May be deleted without loss, so a file that
+ * cannot be read is thrown away and made anew.
+ */
+export class Local {
+  private readonly db: Database.Database;
+
+  constructor(path: string) {
+    this.db = openLocal(path);
+  }
+
+  /** The half-typed text kept under a key, or null. */
+  draft(key: string): string | null {
+    return (
+      (this.db.prepare('SELECT text FROM draft WHERE key = ?').pluck().get(key) as string | undefined) ?? null
+    );
+  }
+
+  /** Keeps half-typed text; empty text forgets it. Limit 10 000 characters, the rest is cut by the contract. */
+  keepDraft(key: string, text: string, at: number): void {
+    if (text === '') this.db.prepare('DELETE FROM draft WHERE key = ?').run(key);
+    else
+      this.db
+        .prepare(
+          'INSERT INTO draft (key, text, at) VALUES (?, ?, ?) ON CONFLICT (key) DO UPDATE SET text = excluded.text, at = excluded.at',
+        )
+        .run(key, text, at);
+  }
+
+  close(): void {
+    this.db.close();
+  }
+}
+
+function openLocal(path: string): Database.Database {
+  try {
+    return prepareLocal(path);
+  } catch {
+    for (const tail of ['', '-wal', '-shm']) rmSync(path + tail, { force: true });
+    return prepareLocal(path);
+  }
+}
+
+function prepareLocal(path: string): Database.Database {
+  const db = new Database(path);
+  try {
+    db.pragma('journal_mode = WAL');
+    const version = db.pragma('user_version', { simple: true }) as number;
+    if (version !== 0 && version !== LOCAL_VERSION) throw new Error('another version');
+    db.exec(
+      `CREATE TABLE IF NOT EXISTS draft (key TEXT PRIMARY KEY NOT NULL, text TEXT NOT NULL, at INTEGER NOT NULL) STRICT`,
+    );
+    db.pragma(`user_version = ${LOCAL_VERSION}`);
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
