@@ -218,7 +218,7 @@ CREATE TABLE spec (
   id TEXT PRIMARY KEY NOT NULL,
   job_id TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
   pool_key TEXT,
-  kind TEXT NOT NULL CHECK (kind IN ('bolt', 'screw', 'stud', 'nut', 'washer', 'spacer', 'clip', 'push rivet', 'rivet', 'pin', 'split pin', 'clamp', 'circlip', 'key', 'plug', 'other', 'unknown')),
+  kind TEXT NOT NULL CHECK (kind IN ('bolt', 'screw', 'set screw', 'stud', 'banjo bolt', 'wood screw', 'self-tapping screw', 'nut', 'washer', 'spacer', 'clip', 'push rivet', 'rivet', 'pin', 'split pin', 'roll pin', 'dowel pin', 'taper pin', 'clevis pin', 'R-clip', 'circlip', 'E-clip', 'clamp', 'cable tie', 'key', 'plug', 'other', 'unknown')),
   thread TEXT,
   thread_known INTEGER NOT NULL CHECK (thread_known IN (0, 1)),
   pitch_um INTEGER,
