@@ -1,0 +1,52 @@
+/**
+ * Freezing points of glycol and water: family, volume percent, mass percent, freezing point °C (empty: slush, not measured), confidence.
+ * Source: `inhibited` is an ASHRAE-type table for inhibited ethylene glycol heat-transfer fluid; `pure` is the CRC Handbook,
+ * concentrative properties (pure ethylene glycol). The families differ with rising strength (50 mass %: -33.8 against about -36), so they are never mixed.
+ */
+export const FREEZE_POINTS = `
+inhibited|0|0|0|verified-1
+inhibited|4.4|5|-1.4|verified-1
+inhibited|8.9|10|-3.2|verified-1
+inhibited|18.1|20|-7.8|verified-1
+inhibited|19.2|21|-8.4|verified-1
+inhibited|20.1|22|-8.9|verified-1
+inhibited|22|24|-10.2|verified-1
+inhibited|22.9|25|-10.7|verified-1
+inhibited|23.9|26|-11.4|verified-1
+inhibited|25.8|28|-12.6|verified-1
+inhibited|26.7|29|-13.3|verified-1
+inhibited|27.7|30|-14.1|verified-1
+inhibited|29.6|32|-15.4|verified-1
+inhibited|30.6|33|-16.2|verified-1
+inhibited|31.6|34|-17|verified-1
+inhibited|33.5|36|-18.6|verified-1
+inhibited|34.5|37|-19.4|verified-1
+inhibited|35.5|38|-20.3|verified-1
+inhibited|37.5|40|-22.3|verified-1
+inhibited|38.5|41|-23.2|verified-1
+inhibited|39.5|42|-24.3|verified-1
+inhibited|41.5|44|-26.4|verified-1
+inhibited|42.5|45|-27.5|verified-1
+inhibited|43.5|46|-28.8|verified-1
+inhibited|45.5|48|-31.1|verified-1
+inhibited|46.6|49|-32.6|verified-1
+inhibited|47.6|50|-33.8|verified-1
+inhibited|49.6|52|-36.4|verified-1
+inhibited|50.6|53|-37.9|verified-1
+inhibited|51.6|54|-39.3|verified-1
+inhibited|53.7|56|-42.6|verified-1
+inhibited|54.7|57|-44.2|verified-1
+inhibited|55.7|58|-45.6|verified-1
+inhibited|57.8|60|-48.3|verified-1
+inhibited|62.8|65||verified-1
+inhibited|68.3|70||verified-1
+inhibited|78.9|80|-46.8|verified-1
+inhibited|84.3|85|-36.9|verified-1
+inhibited|89.7|90|-29.8|verified-1
+pure||10|-3.37|verified-2
+pure||20|-7.93|verified-2
+pure||40|-23.84|verified-2
+pure||48|-33.3|verified-2
+pure||52|-38.81|verified-2
+pure||56|-44.83|verified-2
+`;
