@@ -41,6 +41,8 @@ export function takeLock(dir: string): Result<HostLock> {
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const db = new Database(lockFile(dir), { timeout: PATIENCE_MS });
   try {
+    // Nothing is ever written, and no journal file may lie about after a kill.
+    db.pragma('journal_mode = MEMORY');
     db.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     db.close();
