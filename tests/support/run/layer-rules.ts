@@ -1,0 +1,116 @@
+import type { IFlattenedRuleSet } from 'dependency-cruiser';
+
+/**
+ * Which layer may import which: the arrows of the layout, A → B means A imports B.
+ * What is not listed is forbidden. An entry that ends in `.ts` is one file, every other is a folder.
+ * The type `import type` counts like any other import: a type that points the wrong way is a wrong arrow too.
+ */
+export const layers: Readonly<Record<string, readonly string[]>> = {
+  'core/model': [],
+  'core/entry': ['core/fastening', 'core/model'],
+  'core/fastening': ['core/model'],
+  'core/tally': ['core/model'],
+  'core/reinstall': ['core/tally', 'core/fastening', 'core/model'],
+  'core/contract': ['core/model'],
+  'core/store': ['core/model'],
+  'core/photos': ['core/model'],
+  'core/record': ['core/model'],
+  'core/usecases': [
+    'core/store',
+    'core/photos',
+    'core/record',
+    'core/reinstall',
+    'core/tally',
+    'core/entry',
+    'core/fastening',
+    'core/contract',
+    'core/model',
+  ],
+  'core/host': ['core/usecases', 'core/contract', 'core/model'],
+  // The start command is what starts the host where there is no shell, so it knows the same launch contract.
+  'core/cli': ['core/usecases', 'core/contract', 'core/model', 'core/host/launch.ts'],
+  electron: ['core/host/launch.ts'],
+  renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening'],
+  samples: ['core/usecases', 'core/cli', 'core/model'],
+};
+
+/** Layers that compute and do nothing else: no clock, no files, no Node, so that the window can run them too. */
+export const pureLayers = ['core/model', 'core/entry', 'core/fastening', 'core/tally', 'core/reinstall'];
+
+/** Layers whose code ends up in a browser window. */
+const windowLayers = ['renderer', 'core/contract'];
+
+/** Packages with native code or a server inside: nothing for a window, nor for the pure layers. */
+const serverPackages = '(^|/)node_modules/(@types/)?(better-sqlite3|sharp|hono|@hono)/';
+
+const anyLayer = '^(core|electron|renderer|samples)/';
+
+function pattern(path: string): string {
+  const escaped = path.replaceAll('.', '\\.');
+  return path.endsWith('.ts') ? `^${escaped}$` : `^${escaped}/`;
+}
+
+function arrow(
+  layer: string,
+  allowed: readonly string[],
+): NonNullable<IFlattenedRuleSet['forbidden']>[number] {
+  const list = allowed.length === 0 ? 'nothing else of the project' : allowed.join(', ');
+  return {
+    name: `${layer} imports only ${list}`,
+    severity: 'error',
+    from: { path: pattern(layer) },
+    to: { path: anyLayer, pathNot: [pattern(layer), ...allowed.map(pattern)] },
+  };
+}
+
+/** The rules in the form that dependency-cruiser reads. */
+export const layerRules: IFlattenedRuleSet = {
+  forbidden: [
+    ...Object.entries(layers).map(([layer, allowed]) => arrow(layer, allowed)),
+    {
+      name: 'nothing imports tests',
+      severity: 'error',
+      // Settings of the test runners at the top of the project are part of the tests.
+      from: { pathNot: ['^tests/', '^[^/]+\\.config\\.ts$'] },
+      to: { path: '^tests/' },
+    },
+    {
+      name: 'pure layers import no Node module',
+      severity: 'error',
+      from: { path: pureLayers.map(pattern) },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'pure layers import no package but zod',
+      severity: 'error',
+      from: { path: pureLayers.map(pattern) },
+      to: { path: '(^|/)node_modules/', pathNot: '(^|/)node_modules/zod/' },
+    },
+    {
+      name: 'what runs in a window imports no Node module',
+      severity: 'error',
+      from: { path: windowLayers.map(pattern) },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'what runs in a window imports no database, picture or server package',
+      severity: 'error',
+      from: { path: windowLayers.map(pattern) },
+      to: { path: serverPackages },
+    },
+    {
+      // Even by a detour: the shell's launch contract must not pull native code into its process.
+      name: 'native code never loads inside the shell',
+      severity: 'error',
+      from: { path: '^electron/' },
+      to: { path: '(^|/)node_modules/(better-sqlite3|sharp)/', reachable: true },
+    },
+    {
+      // An import that leads nowhere is an arrow that nobody checks.
+      name: 'every import leads somewhere',
+      severity: 'error',
+      from: { path: '^(core|electron|renderer|samples|tests)/' },
+      to: { couldNotResolve: true },
+    },
+  ],
+};
