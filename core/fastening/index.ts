@@ -1,10 +1,21 @@
-/** Threads, drives, torque, order of tightening: pure functions, the same for screen, commands and job. */
+/** Threads, drives, torque, order of tightening, O-rings, mixes: pure functions, the same for screen, commands and job. */
 export * from './drives.ts';
+export * from './elastomers.ts';
+export * from './extension.ts';
 export * from './friction.ts';
+export * from './full-torque.ts';
+export * from './identify.ts';
 export * from './judge.ts';
+export * from './marks.ts';
+export * from './mix.ts';
+export * from './numbers.ts';
 export * from './order.ts';
+export * from './orings.ts';
 export * from './outcome.ts';
+export { publishedPattern, ringSequence, type PublishedPattern } from './patterns.ts';
+export * from './stages.ts';
 export * from './strengths.ts';
 export * from './threads.ts';
+export * from './tolerance.ts';
 export * from './torque.ts';
 export * from './units.ts';
