@@ -1,0 +1,11 @@
+export type { CountLine, Holes, Pieces, PoolLine, Verdict } from './count-types.ts';
+export { bookDifference, countLines, countOfSet, pooledCount, poolLines } from './count.ts';
+export type { HolePiece } from './holes.ts';
+export { damagesPiece, piecesOf } from './holes.ts';
+export type { BalanceBy, Balances, MoveProblem } from './ledger.ts';
+export { balances, moveProblems, NONE } from './ledger.ts';
+export { poolKeyOf } from './pool-key.ts';
+export type { RenewalRule } from './renewal-rules.ts';
+export { RENEWAL_RULES } from './renewal-rules.ts';
+export type { RenewalAdvice, RenewalAsk, RenewalKind, SealExpected } from './renewal.ts';
+export { renewalFor, renewalOfPart, renewalOfSet, renewalRule, sealExpected } from './renewal.ts';
