@@ -31,6 +31,7 @@ export interface Sums {
   fitted: number;
   fittedBlocked: number;
   fittedLeft: number;
+  fittedCleared: number;
   newHoles: number;
   newLeft: number;
   blocked: number;
@@ -52,10 +53,11 @@ export interface SetSums {
 /** Sums per set in the order of the log, pieces of no set last. */
 export function sumBooks(look: Lookup): SetSums[] {
   const books = new Map<string, SetSums>();
+  const outAt = emptiedHoles(look);
   for (const set of inLogOrder(look)) {
     const sums: SetSums = { set, lines: new Map(), strayOut: 0, strayIn: 0 };
     books.set(set.id, sums);
-    addHoles(look, sums, set);
+    addHoles(look, sums, set, outAt);
   }
   const free: SetSums = { set: null, lines: new Map(), strayOut: 0, strayIn: 0 };
   for (const move of look.state.move) {
@@ -98,6 +100,7 @@ function lineOf(look: Lookup, sums: SetSums, piece: HolePiece): Sums {
     fitted: 0,
     fittedBlocked: 0,
     fittedLeft: 0,
+    fittedCleared: 0,
     newHoles: 0,
     newLeft: 0,
     blocked: 0,
@@ -110,15 +113,19 @@ function lineOf(look: Lookup, sums: SetSums, piece: HolePiece): Sums {
   return line;
 }
 
-function addHoles(look: Lookup, sums: SetSums, set: Row<'fset'>): void {
+function addHoles(look: Lookup, sums: SetSums, set: Row<'fset'>, outAt: ReadonlySet<string>): void {
   const real = happened(look.removals.get(set.removalId));
   const positions = look.positionsOf.get(set.id) ?? [];
   if (positions.length === 0) for (const piece of holePieces(look, set)) lineOf(look, sums, piece);
   for (const position of positions) {
     const state = holeState(look, position);
+    // What is broken off and still in its hole is no damaged piece in a bag.
+    const marked = state.damagedPiece && (!(state.blocked || state.cleared) || outAt.has(position.id));
     for (const piece of holePieces(look, set, position)) {
       const line = lineOf(look, sums, piece);
-      if (real) addHole(line, set, position, state, piece.qty);
+      if (!real) continue;
+      addHole(line, set, position, state, piece.qty);
+      if (line.main && marked) line.damagedMarks += piece.qty;
     }
   }
 }
@@ -132,8 +139,7 @@ function addHole(
 ): void {
   line.holes += qty;
   if (state.blocked) line.blocked += qty;
-  if (line.main && state.damagedPiece) line.damagedMarks += qty;
-  if (position.found === 'empty' && state.leftOut) line.foundEmpty += qty;
+  if (state.stayEmpty) line.foundEmpty += qty;
   else if (state.cameEmpty && !state.blocked) {
     line.newHoles += qty;
     if (state.leftOut) line.newLeft += qty;
@@ -143,7 +149,14 @@ function addHole(
     line.fitted += qty;
     if (state.blocked) line.fittedBlocked += qty;
     else if (state.leftOut) line.fittedLeft += qty;
+    else if (state.cleared) line.fittedCleared += qty;
   }
+}
+
+/** Holes whose piece is booked as having come out. */
+function emptiedHoles(look: Lookup): Set<string> {
+  const out = look.state.move.filter((move) => move.src === 'hole' && move.partId === null);
+  return new Set(out.flatMap((move) => (move.positionId === null ? [] : [move.positionId])));
 }
 
 const COLUMN = {

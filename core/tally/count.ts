@@ -117,7 +117,7 @@ function fillStrays(
 
 function holesOf(line: Sums, outOfHoles: number, strays: number, known: boolean): Holes {
   const open = line.fitted - line.fittedBlocked;
-  const within = Math.min(outOfHoles, line.fitted);
+  const within = Math.min(outOfHoles + line.fittedCleared, line.fitted);
   const emptied = Math.max(0, Math.min(within, open)) + Math.max(0, outOfHoles - line.fitted);
   // Holes that still hold their piece are the ones left out or left alone, as long as nobody says otherwise.
   const stillIn = open - Math.min(emptied, open);

@@ -53,15 +53,19 @@ export function piecesOf(state: JobState, positionId: string): HolePiece[] {
   return position && set ? holePieces(look, set, position) : [];
 }
 
-/** Where a hole stands. `expects` says whether it wants a piece at all. */
+/** Where a hole stands. */
 export interface HoleState {
   readonly filled: boolean;
   readonly tight: boolean;
   readonly leftOut: boolean;
   /** Broken stud, bad thread; a repair recorded since lifts it. */
   readonly blocked: boolean;
+  /** Was blocked by what was left in it, and is clear now: it wants a piece though none may have come out. */
+  readonly cleared: boolean;
   /** Nothing was in it as found, so nothing came off: "missing as found" is not lost. */
   readonly cameEmpty: boolean;
+  /** Found empty, and nobody has said yet that it is to be filled. */
+  readonly stayEmpty: boolean;
   readonly damagedPiece: boolean;
 }
 
@@ -70,15 +74,22 @@ export function holeState(look: Lookup, position: Row<'position'>): HoleState {
   const tight = last === 'tightened' || last === 'paint-checked' || last === 'done';
   const filled = tight || last === 'started' || last === 'fitted';
   const repaired = (look.deedsOf.get(position.id) ?? []).some((deed) => deed.what === 'repaired');
+  const leftOut = !filled && (last === 'left out' || position.fate === 'leave out');
+  const chosen = position.fate === 'fill' && position.fateWhy !== '';
+  const wanted = chosen || position.fate === 'blocked' || look.wanted.has(position.id);
   return {
     filled,
     tight,
-    leftOut: !filled && (last === 'left out' || position.fate === 'leave out'),
+    leftOut,
     blocked: position.fate === 'blocked' && !repaired,
+    cleared: repaired || (chosen && BROKEN_OFF.test(position.condition)),
     cameEmpty: position.found === 'empty' || position.found === 'new hole',
+    stayEmpty: position.found === 'empty' && !filled && (leftOut || !wanted),
     damagedPiece: position.found !== 'empty' && damagesPiece(position.condition),
   };
 }
+
+const BROKEN_OFF = /\b(snapped|broken|broke|sheared)\b/i;
 
 /** Harm that takes a fastener out of use. Rust and dirt do not; a worn or rusted one is the user's judgement. */
 const HARM =

@@ -11,6 +11,8 @@ export interface Lookup {
   readonly stows: ReadonlyMap<string, Row<'stow'>>;
   readonly positionsOf: ReadonlyMap<string, readonly Row<'position'>[]>;
   readonly stackOf: ReadonlyMap<string, readonly Row<'stackItem'>[]>;
+  /** Things that stand on the list to get. */
+  readonly wanted: ReadonlySet<string>;
   readonly deedsOf: ReadonlyMap<string, readonly Row<'deed'>[]>;
 }
 
@@ -32,6 +34,9 @@ export function lookup(state: JobState): Lookup {
     positionsOf,
     stackOf,
     deedsOf,
+    wanted: new Set(
+      state.want.flatMap((want) => (want.thingId === null || want.state === 'dropped' ? [] : [want.thingId])),
+    ),
   };
 }
 

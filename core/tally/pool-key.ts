@@ -10,6 +10,10 @@ type Field = 'thread' | 'pitch' | 'length' | 'head' | 'drive' | 'grade' | 'size'
 const MATTERS: Readonly<Record<Spec['kind'], readonly Field[] | null>> = {
   bolt: ['thread', 'pitch', 'length', 'head', 'drive', 'grade'],
   screw: ['thread', 'pitch', 'length', 'head', 'drive', 'grade'],
+  'set screw': ['thread', 'pitch', 'length', 'head', 'drive', 'grade'],
+  'banjo bolt': ['thread', 'pitch', 'length', 'head', 'drive', 'grade'],
+  'wood screw': ['size', 'length', 'head', 'drive'],
+  'self-tapping screw': ['size', 'length', 'head', 'drive'],
   stud: ['thread', 'pitch', 'length', 'grade'],
   nut: ['thread', 'pitch', 'head', 'drive', 'grade'],
   washer: ['thread', 'head'],
@@ -19,6 +23,13 @@ const MATTERS: Readonly<Record<Spec['kind'], readonly Field[] | null>> = {
   rivet: ['size', 'length', 'head'],
   pin: ['size', 'length', 'head'],
   'split pin': ['size', 'length'],
+  'roll pin': ['size', 'length'],
+  'dowel pin': ['size', 'length'],
+  'taper pin': ['size', 'length'],
+  'clevis pin': ['size', 'length'],
+  'R-clip': ['size'],
+  'E-clip': ['size'],
+  'cable tie': ['size', 'length'],
   clamp: ['size', 'head'],
   circlip: ['size', 'head'],
   key: ['size', 'length', 'head'],
@@ -57,7 +68,7 @@ function valueOf(spec: Spec, field: Field): string | null {
     case 'grade':
       return clean(spec.grade);
     case 'size':
-      return valueOf(spec, 'thread') ?? (spec.driveSizeUm === null ? null : `${spec.driveSizeUm}`);
+      return valueOf(spec, 'thread') ?? (/\d/.test(spec.more) ? clean(spec.more) : null);
     case 'more':
       return clean(spec.more);
   }

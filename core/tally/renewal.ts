@@ -8,7 +8,7 @@ import type { RenewalRule } from './renewal-rules.ts';
 import { RENEWAL_WORDS } from './renewal-words.ts';
 import type { Family } from './renewal-words.ts';
 
-export type RenewalKind = Row<'spec'>['kind'] | Row<'part'>['kind'] | 'connection' | 'fluid';
+export type RenewalKind = Row<'spec'>['kind'] | Row<'part'>['kind'] | 'O-ring' | 'connection' | 'fluid';
 
 /** What is known of a thing that came off. Only the kind has to be. */
 export interface RenewalAsk {
@@ -23,9 +23,8 @@ export interface RenewalAsk {
   readonly lubrication?: Row<'fset'>['lubrication'];
 }
 
-/** A rule that fits, what it means for the row (`renew`), and the sentence to show. */
-export interface RenewalAdvice {
-  readonly rule: RenewalRule;
+/** A row of the list that fits, what it means for the set or part (`renew`), and the sentence to show. */
+export interface RenewalAdvice extends RenewalRule {
   readonly renew: 'must' | 'if worn';
   readonly sentence: string;
 }
@@ -33,7 +32,11 @@ export interface RenewalAdvice {
 const FAMILIES: Readonly<Record<RenewalKind, readonly Family[]>> = {
   bolt: ['bolt'],
   screw: ['bolt'],
+  'set screw': ['bolt'],
   stud: ['bolt'],
+  'banjo bolt': ['bolt'],
+  'wood screw': [],
+  'self-tapping screw': [],
   nut: ['nut'],
   washer: ['washer'],
   spacer: [],
@@ -42,8 +45,15 @@ const FAMILIES: Readonly<Record<RenewalKind, readonly Family[]>> = {
   rivet: ['rivet'],
   pin: ['pin'],
   'split pin': ['pin'],
-  clamp: ['clamp'],
+  'roll pin': ['pin'],
+  'dowel pin': ['pin'],
+  'taper pin': ['pin'],
+  'clevis pin': [],
+  'R-clip': [],
   circlip: ['ring'],
+  'E-clip': ['ring'],
+  clamp: ['clamp'],
+  'cable tie': [],
   key: [],
   plug: [],
   other: ['pin', 'washer', 'nut', 'bolt', 'ring', 'rivet', 'clamp', 'clip'],
@@ -52,6 +62,7 @@ const FAMILIES: Readonly<Record<RenewalKind, readonly Family[]>> = {
   seal: ['washer', 'seal'],
   gasket: ['washer', 'seal'],
   'o-ring': ['seal'],
+  'O-ring': ['seal'],
   filter: ['part'],
   sleeve: [],
   shim: [],
@@ -65,11 +76,16 @@ const FAMILIES: Readonly<Record<RenewalKind, readonly Family[]>> = {
 /** Kinds that are a row of the list whatever they are called. */
 const BY_KIND: Readonly<Partial<Record<RenewalKind, string>>> = {
   'split pin': 'cotter-pin',
+  'roll pin': 'roll-pin',
+  'dowel pin': 'taper-pin',
+  'taper pin': 'taper-pin',
   circlip: 'circlip',
+  'E-clip': 'e-clip',
   'push rivet': 'plastic-push-rivet',
   rivet: 'rivet',
   gasket: 'flat-gasket',
   'o-ring': 'o-ring',
+  'O-ring': 'o-ring',
   seal: 'rubber-seal',
 };
 
@@ -86,7 +102,8 @@ export function renewalFor(ask: RenewalAsk): RenewalAdvice | null {
   const families = FAMILIES[ask.kind];
   const threaded = families.includes('bolt') && ask.kind !== 'part';
   if ((threaded || ask.kind === 'nut') && byAngle(ask)) return advise('torque-plus-angle-bolt');
-  const byWords = ruleByWords(ask, families) ?? BY_KIND[ask.kind];
+  const byWords =
+    ruleByWords(namesOf(ask), families) ?? BY_KIND[ask.kind] ?? ruleByWords(typedOf(ask), families);
   if (byWords !== undefined) return advise(byWords);
   if (threaded && ask.lubrication === 'threadlock') return advise('threadlocked-bolt');
   if (threaded && ask.lubrication === 'anti-seize') return advise('anti-seize-bolt');
@@ -97,13 +114,23 @@ function byAngle(ask: RenewalAsk): boolean {
   return (ask.angleDeg ?? 0) > 0 || (ask.stages ?? []).some((stage) => /\d\s*(°|deg)/i.test(stage));
 }
 
-function ruleByWords(ask: RenewalAsk, families: readonly Family[]): string | undefined {
-  // The form of a nut comes as a field: "nyloc" and "nut" make "nyloc nut".
-  const form = ask.head ? [`${ask.head} ${ask.kind}`] : [];
-  const names = [...form, ...phrases(ask.name ?? ''), ...phrases(ask.typed ?? '')].map(plainName);
+/** The name, and the form of head or nut with the kind: "nyloc" and "nut" make "nyloc nut". */
+function namesOf(ask: RenewalAsk): string[] {
+  return [...(ask.head ? [`${ask.head} ${ask.kind}`] : []), ...phrases(ask.name ?? '')];
+}
+
+/** The whole line as typed may name other things too: it is asked only where the kind keeps those out, or no name is. */
+function typedOf(ask: RenewalAsk): string[] {
+  const open: readonly RenewalKind[] = ['part', 'unknown', 'other', 'connection'];
+  const named = (ask.name ?? '').replace('unspecified', '').trim() !== '';
+  return named && open.includes(ask.kind) ? [] : phrases(ask.typed ?? '');
+}
+
+function ruleByWords(names: readonly string[], families: readonly Family[]): string | undefined {
+  const plain = names.map(plainName);
   for (const words of RENEWAL_WORDS) {
     if (!families.some((family) => family === words.family)) continue;
-    if (names.some((name) => fits(name, words.qualifiers, words.nouns))) return words.ruleId;
+    if (plain.some((name) => fits(name, words.qualifiers, words.nouns))) return words.ruleId;
   }
   return undefined;
 }
@@ -139,9 +166,9 @@ function plainName(text: string): string {
 
 const BY_ID: ReadonlyMap<string, RenewalRule> = new Map(RENEWAL_RULES.map((rule) => [rule.id, rule]));
 
-/** The row of the list with this id, or null: what is stored beside a set or part as `renewRule`. */
-export function renewalRule(id: string): RenewalRule | null {
-  return BY_ID.get(id) ?? null;
+/** The row of the list with this id or item, or null: what is stored beside a set or part as `renewRule`. */
+export function renewalRule(idOrItem: string): RenewalRule | null {
+  return BY_ID.get(idOrItem) ?? RENEWAL_RULES.find((rule) => rule.item === idOrItem) ?? null;
 }
 
 /** "never reuse" with a condition in its own row: only then is it a must. */
@@ -154,7 +181,7 @@ function advise(id: string): RenewalAdvice {
   const must =
     rule.id === 'torque-plus-angle-bolt' ||
     (!CONDITIONAL.has(rule.id) && rule.rule !== 'inspect' && rule.rule !== 'reuse only if');
-  return { rule, renew: must ? 'must' : 'if worn', sentence: sentenceOf(rule) };
+  return { ...rule, renew: must ? 'must' : 'if worn', sentence: sentenceOf(rule) };
 }
 
 function sentenceOf(rule: RenewalRule): string {
@@ -205,10 +232,9 @@ export function renewalOfPart(part: Row<'part'>): RenewalAdvice | null {
 export function mustBeNew(look: Lookup, set: Row<'fset'>, piece: HolePiece): boolean {
   if (set.renew !== 'must') return false;
   if (set.renewRule === null || !look.stackOf.has(set.id)) return true;
-  const fitting = holePieces(look, set).filter(
-    (p) => renewalOfPiece(look, set, p)?.rule.id === set.renewRule,
-  );
-  if (fitting.length === 0) return true;
+  const id = renewalRule(set.renewRule)?.id;
+  const fitting = holePieces(look, set).filter((p) => renewalOfPiece(look, set, p)?.id === id);
+  if (id === undefined || fitting.length === 0) return true;
   return fitting.some((p) => (p.main && piece.main) || (p.specId === piece.specId && p.what === piece.what));
 }
 
