@@ -19,7 +19,7 @@ export type Chromium = { readonly path: string } | { readonly missing: string };
 const installMinutes = 10;
 
 /** The machine this runs on. */
-export const thisMachine: Machine = {
+const thisMachine: Machine = {
   platform: process.platform,
   env: process.env,
   isRoot: process.getuid?.() === 0,

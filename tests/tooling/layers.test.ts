@@ -1,5 +1,6 @@
 import { cpSync, existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { cruise } from 'dependency-cruiser';
 import { afterEach, describe, expect, it } from 'vitest';
 import { checkLayers } from '../support/layers.ts';
 import { layers } from '../support/run/layer-rules.ts';
@@ -107,6 +108,31 @@ describe('the layer rule', () => {
       scratch({ 'core/store/a.ts': value, 'core/store/b.ts': take('./a.ts') }),
     );
     expect(noModel.faults).toEqual(['Expected code in core/model, got none.']);
+  });
+
+  it('fails when the parser sees no file at all, as one without a fitting compiler does', async () => {
+    const blind: typeof cruise = async (...given) => {
+      const { output, exitCode } = await cruise(...given);
+      if (typeof output === 'string') throw new Error(output);
+      return { exitCode, output: { ...output, modules: [] } };
+    };
+    const { faults, modules } = await checkLayers(scratch(cleanTree()), blind);
+    expect(modules).toBe(0);
+    for (const layer of Object.keys(layers)) {
+      expect(faults.join('\n')).toMatch(new RegExp(`to see all \\d files of ${layer}, got 0`));
+    }
+  });
+
+  it('fails when the parser passes over one file of one layer', async () => {
+    const squinting: typeof cruise = async (...given) => {
+      const { output, exitCode } = await cruise(...given);
+      if (typeof output === 'string') throw new Error(output);
+      const modules = output.modules.filter((module) => module.source !== 'core/host/launch.ts');
+      return { exitCode, output: { ...output, modules } };
+    };
+    expect((await checkLayers(scratch(cleanTree()), squinting)).faults).toEqual([
+      'Expected the layer check to see all 2 files of core/host, got 1; not seen: core/host/launch.ts.',
+    ]);
   });
 
   it('fails when it sees files but no import', async () => {

@@ -45,6 +45,7 @@ describe('the built window', () => {
 
   it('says why it can not be built, and is not taken for built', async () => {
     const root = scratch();
+    await buildRenderer(root);
     plant(root, { 'renderer/main.ts': "import './gone.ts';\n" });
     await expect(buildRenderer(root)).rejects.toThrow(
       /^Expected the window to build into dist\/renderer\/, got: vite ended/,

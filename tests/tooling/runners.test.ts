@@ -129,6 +129,18 @@ describe('a program that is run', () => {
     await expect.poll(() => isRunning(Number(ended.output.trim()))).toBe(false);
   });
 
+  it('is not waited for by way of a program in a group of its own that keeps the streams open', async () => {
+    const code =
+      "const c = require('node:child_process').spawn(process.execPath, ['-e', 'setTimeout(() => {}, 8000)'], " +
+      "{ stdio: 'inherit', detached: true }); c.unref(); console.log(c.pid); process.exit(0);";
+    const start = performance.now();
+    const ended = await run(code);
+    const took = performance.now() - start;
+    process.kill(Number(ended.output.trim()));
+    expect(ended.code).toBe(0);
+    expect(took).toBeLessThan(5000);
+  });
+
   it('is told apart when it can not be started', async () => {
     const ended = await runNode({ args: [], cwd: join(projectRoot, 'no such folder'), limitMinutes: 1 });
     expect(ended.notStarted).toContain('ENOENT');

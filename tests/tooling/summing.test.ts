@@ -132,6 +132,11 @@ describe('the sum of a browser run', () => {
     const sum = playwright(playwrightJson(['unexpected']), one);
     expect(sum.failures).toEqual([{ what: 'a.spec.ts › group › test 0', why: 'no' }]);
   });
+
+  it('has the words of an error that belongs to no test, without their colours', () => {
+    const sum = playwright(playwrightJson([], ['\u001b[31mNo tests found\u001b[39m']), one);
+    expect(sum.failures).toEqual([{ what: 'browser', why: 'No tests found' }]);
+  });
 });
 
 describe('a skipped test', () => {

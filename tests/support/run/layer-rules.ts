@@ -35,7 +35,7 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Layers that compute and do nothing else: no clock, no files, no Node, so that the window can run them too. */
-export const pureLayers = ['core/model', 'core/entry', 'core/fastening', 'core/tally', 'core/reinstall'];
+const pureLayers = ['core/model', 'core/entry', 'core/fastening', 'core/tally', 'core/reinstall'];
 
 /** Layers whose code ends up in a browser window. */
 const windowLayers = ['renderer', 'core/contract'];

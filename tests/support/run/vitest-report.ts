@@ -26,7 +26,7 @@ function stateOf(status: string): TestSeen['state'] {
 }
 
 /** A file's name below the project's folder, with forward slashes everywhere. */
-export function shortName(file: string, root: string): string {
+function shortName(file: string, root: string): string {
   return (isAbsolute(file) ? relative(root, file) : file).split(sep).join('/');
 }
 

@@ -1,0 +1,29 @@
+import type { KnipConfig } from 'knip';
+
+/** Turns the imports of a style sheet into those of a module, so that fonts and sheets are followed too. */
+function importsOfStyles(text: string): string {
+  return [...text.matchAll(/@import\s+['"]([^'"]+)['"]/g)].map((found) => `import '${found[1]}';`).join('\n');
+}
+
+export default {
+  entry: [
+    // What is started as a process of its own: by a person, by the shell, or by another process through its path.
+    'core/cli/{main,start}.ts',
+    'core/host/main.ts',
+    'electron/{main,preload}.{ts,cts}',
+    'renderer/main.tsx',
+    'samples/**/*.ts',
+    'tests/**/*-child.ts',
+    'tests/bench/**/*.ts',
+    // Read by dependency-cruiser when it is used by hand.
+    '.dependency-cruiser.mjs',
+  ],
+  project: [
+    'core/**/*.{ts,tsx}',
+    'electron/**/*.{ts,cts}',
+    'renderer/**/*.{ts,tsx,css}',
+    'samples/**/*.ts',
+    'tests/**/*.{ts,tsx}',
+  ],
+  compilers: { css: importsOfStyles },
+} satisfies KnipConfig;
