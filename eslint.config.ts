@@ -5,7 +5,9 @@ import tseslint from 'typescript-eslint';
  * promises are awaited, switches are exhaustive, files and functions stay small.
  */
 export default tseslint.config(
-  { ignores: ['node_modules/', 'dist/', 'coverage/', 'test-results/', 'playwright-report/', '.stryker-tmp/'] },
+  {
+    ignores: ['node_modules/', 'dist/', 'coverage/', 'test-results/', 'playwright-report/', '.stryker-tmp/'],
+  },
   {
     files: ['**/*.ts', '**/*.tsx'],
     extends: [tseslint.configs.base],
@@ -13,7 +15,10 @@ export default tseslint.config(
     rules: {
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/no-misused-promises': ['error', { checksVoidReturn: { attributes: false } }],
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/ban-ts-comment': 'error',
