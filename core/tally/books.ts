@@ -3,7 +3,9 @@ import type { Pieces } from './count-types.ts';
 import { holePieces, holeState } from './holes.ts';
 import type { HolePiece, HoleState } from './holes.ts';
 import { homeOf, NONE, specOfMove } from './ledger.ts';
-import { compare, happened } from './lookup.ts';
+import { followFresh, noFresh } from './fresh.ts';
+import type { Fresh } from './fresh.ts';
+import { compare, happened, inOrder } from './lookup.ts';
 import type { Lookup } from './lookup.ts';
 import { mustBeNew } from './renewal.ts';
 
@@ -24,7 +26,7 @@ export interface Sums {
   lost: number;
   unknown: number;
   toStock: number;
-  newFlow: number;
+  readonly fresh: Fresh;
   damagedMarks: number;
   holes: number;
   /** Holes that held a piece as found, in a set that came out. */
@@ -60,7 +62,7 @@ export function sumBooks(look: Lookup): SetSums[] {
     addHoles(look, sums, set, outAt);
   }
   const free: SetSums = { set: null, lines: new Map(), strayOut: 0, strayIn: 0 };
-  for (const move of look.state.move) {
+  for (const move of inOrder(look.state.move)) {
     if (move.partId !== null) continue;
     const home = books.get(homeOf(look, move) ?? NONE) ?? free;
     addPieces(look, home, move);
@@ -94,7 +96,7 @@ function lineOf(look: Lookup, sums: SetSums, piece: HolePiece): Sums {
     lost: 0,
     unknown: 0,
     toStock: 0,
-    newFlow: 0,
+    fresh: noFresh(),
     damagedMarks: 0,
     holes: 0,
     fitted: 0,
@@ -184,9 +186,7 @@ function addPieces(look: Lookup, home: SetSums, move: Row<'move'>): void {
     else line.backIn += qty;
   } else if (move.dst === 'supply') line.got -= qty;
   else line[COLUMN[move.dst]] += qty;
-  const isNew = move.src !== 'hole' && (move.fresh || move.src === 'supply');
-  if (isNew && move.src === 'stow') line.newFlow -= qty;
-  if (isNew && move.dst === 'stow') line.newFlow += qty;
+  followFresh(line.fresh, move);
 }
 
 /** Books a move to the hole it names, else to the holes of its set that ask for such a piece, else as a stray. */

@@ -53,7 +53,7 @@ function linesOfSet(look: Lookup, sums: SetSums): CountLine[] {
 }
 
 function piecesOfLine(line: Sums): Pieces {
-  const newInBag = Math.min(Math.max(0, line.inBag), Math.max(0, line.newFlow));
+  const newInBag = Math.min(Math.max(0, line.inBag), line.fresh.unused);
   const old = Math.max(0, line.inBag - newInBag);
   const mustRenew = line.mustBeNew ? old : 0;
   // The damaged ones are the first to be scrapped; which of alike pieces is damaged is known to the hand, not to the books.

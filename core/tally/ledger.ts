@@ -1,6 +1,6 @@
 import type { Account } from '../model/fastener.ts';
 import type { JobState, Row } from '../model/tables.ts';
-import { compare, lookup } from './lookup.ts';
+import { inOrder, lookup } from './lookup.ts';
 import type { Lookup } from './lookup.ts';
 import { poolKeyOf } from './pool-key.ts';
 
@@ -118,7 +118,7 @@ const NAMES: Readonly<Record<Account, string>> = {
  */
 export function moveProblems(state: JobState): MoveProblem[] {
   const look = lookup(state);
-  const moves = [...state.move].sort((a, b) => a.at - b.at || compare(a.id, b.id));
+  const moves = inOrder(state.move);
   const problems: MoveProblem[] = [];
   const held = new Map<string, number>();
   let touched = new Map<string, Touched>();

@@ -59,6 +59,11 @@ export function groupBy<T>(rows: readonly T[], key: (row: T) => string): Map<str
   return groups;
 }
 
+/** By time, then by id, which runs with time: the order in which things were booked. */
+export function inOrder<T extends { readonly at: number; readonly id: string }>(rows: readonly T[]): T[] {
+  return [...rows].sort((a, b) => a.at - b.at || compare(a.id, b.id));
+}
+
 /** Later rounds win over later times: a deed written down afterwards still belongs to its own round. */
 export function byRound(a: Row<'deed'>, b: Row<'deed'>): number {
   return a.round - b.round || a.at - b.at || compare(a.id, b.id);
