@@ -77,7 +77,7 @@ export const NUT_FACTORS: readonly NutFactor[] = [
 ];
 
 const WORDS: readonly (readonly [RegExp, Lubrication])[] = [
-  [/low.?friction|bowman/, 'low-friction'],
+  [/low.?friction/, 'low-friction'],
   [/mol(y|ybd)|mos2|wax/, 'moly'],
   [/greas|anti.?seize|paste|copper|nickel/, 'greased'],
   [/oil|lubric|wet/, 'oiled'],

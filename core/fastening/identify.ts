@@ -80,8 +80,8 @@ export function identifyThread(measure: ThreadMeasure): Outcome<ThreadIdentity> 
       (s) =>
         s.outside <= 0.45 && (s.pitchOff === undefined || Math.abs(s.pitchOff) <= 0.12 * s.thread.pitchMm),
     )
-    .sort((a, b) => a.tier - b.tier || a.score - b.score || a.thread.nominalMm - b.thread.nominalMm);
-  const candidates = rankAll(scored, diameterMm).slice(0, 8);
+    .sort(better);
+  const candidates = rankAll(pitch === undefined ? bySize(scored) : scored, diameterMm).slice(0, 8);
   return good({
     candidates,
     traps: trapsOf(candidates, diameterMm, pitch),
@@ -140,6 +140,16 @@ function scoreThread(thread: Thread, diameterMm: number, pitch: number | undefin
   };
 }
 
+function better(a: Scored, b: Scored): number {
+  return a.tier - b.tier || a.score - b.score || b.thread.nominalMm - a.thread.nominalMm;
+}
+
+/** Without a pitch the size is all that is known: threads of one size stand together. */
+function bySize(scored: readonly Scored[]): readonly Scored[] {
+  const sizes = [...new Set(scored.map((s) => s.thread.size))];
+  return sizes.flatMap((size) => scored.filter((s) => s.thread.size === size));
+}
+
 /** Ordinary sizes before rare ones where the measurement does not decide. */
 function rarity(thread: Thread): number {
   const series = thread.series === 'coarse' || thread.series === 'UNC' ? 0 : 0.05;
@@ -154,8 +164,7 @@ function rankAll(scored: readonly Scored[], diameterMm: number): readonly Thread
   let rank = 0;
   let last: Scored | undefined;
   return scored.map((s) => {
-    const alike =
-      last && s.pitchOff === undefined && last.thread.size === s.thread.size && last.tier === s.tier;
+    const alike = last && s.pitchOff === undefined && last.thread.size === s.thread.size;
     if (!alike) rank += 1;
     last = s;
     const deviation = diameterMm - s.thread.nominalMm;
@@ -204,8 +213,9 @@ function trapsOf(
   for (const { thread } of best) {
     for (const other of THREADS) {
       if (!looksLike(thread, other)) continue;
-      const pair = [full(thread), full(other)].sort() as [string, string];
-      traps.set(pair.join('|'), { between: pair, sentence: sayTrap(thread, other) });
+      const [metric, inch] = thread.system === 'metric' ? [thread, other] : [other, thread];
+      const pair = [full(metric), full(inch)] as const;
+      traps.set(pair.join('|'), { between: pair, sentence: sayTrap(metric, inch) });
     }
   }
   for (const [name, mm, tpi] of PIPE_THREADS) {

@@ -17,6 +17,8 @@ export interface MixInput {
   readonly targetStrength: number;
   /** Strength of what is poured in: 1 for concentrate, 0.5 for a half-and-half premix. */
   readonly concentrateStrength?: number | undefined;
+  /** Unit of the volumes, for the sentence only. */
+  readonly unit?: string | undefined;
 }
 
 export interface Mix extends Basis {
@@ -108,21 +110,21 @@ function sayMix(
 ): string {
   const pour = cc === 1 ? 'concentrate' : `premix or concentrate of ${percent(cc)}`;
   if (result.feasible) {
-    return `Add ${volume(Math.max(0, result.concentrate))} of ${pour} and ${volume(Math.max(0, result.water))} of water.`;
+    return `Add ${volume(Math.max(0, result.concentrate), input)} of ${pour} and ${volume(Math.max(0, result.water), input)} of water.`;
   }
   const reach = `Filled now it comes to ${percent(result.bestStrength)}`;
   if (result.drainFirst === undefined) {
     return `${reach}; ${percent(input.targetStrength)} cannot be reached with ${pour} of ${percent(cc)}.`;
   }
-  return `Drain at least ${volume(roundUp(result.drainFirst))} more first: ${reach.toLowerCase()}, not ${percent(input.targetStrength)}.`;
+  return `Drain at least ${volume(roundUp(result.drainFirst), input)} first: ${reach.toLowerCase()}, not ${percent(input.targetStrength)}.`;
 }
 
 function percent(fraction: number): string {
   return `${showNumber(Number((fraction * 100).toFixed(1)))} %`;
 }
 
-function volume(value: number): string {
-  return value.toFixed(2);
+function volume(value: number, input: MixInput): string {
+  return `${value.toFixed(2)} ${input.unit ?? 'l'}`;
 }
 
 /** "At least" must not be rounded down. */

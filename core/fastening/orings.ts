@@ -135,10 +135,25 @@ const PORT_SEALS: readonly ORing[] = METRIC_ROWS.filter((row) => cell(row, 0) ==
   }),
 );
 
-/** Steps of 0.1 mm under 20 mm and of 0.5 mm above: how metric inside diameters are usually given. */
+/** Inside diameters of the metric series, mm. Source: ISO 3601-1, from memory. */
+const ISO_INSIDE: readonly number[] = `
+  1.8 2 2.24 2.5 2.8 3.15 3.55 3.75 4 4.5 4.87 5 5.15 5.3 5.6 6 6.3 6.7 6.9 7.1 7.5 8 8.5 8.76 9 9.5 10 10.6 11.2 11.8 12.5
+  13.2 14 15 16 17 18 19 20 21.2 22.4 23.6 25 25.8 26.5 28 30 31.5 32.5 33.5 34.5 35.5 36.5 37.5 38.7 40 41.2 42.5 43.7 45
+  46.2 47.5 48.7 50 51.5 53 54.5 56 58 60 61.5 63 65 67 69 71 73 75 77.5 80 82.5 85 87.5 90 92.5 95 97.5 100 103 106 109 112
+  115 118 122 125 128 132 136 140 145 150 155 160 165 170 175 180 185 190 195 200 206 212 218 224 230 236 243 250 258 265
+  272 280 290 300 307 315 325 335 345 355 365 375 387 400`
+  .trim()
+  .split(/\s+/)
+  .map(Number);
+
+/** The series' own diameter where one is within tolerance; else steps of 0.1 mm under 20 mm and 0.5 mm above. */
 function metricRing(section: Section, insideMm: number): ORing {
   const step = insideMm < 20 ? 0.1 : 0.5;
-  const nominal = Number((Math.round(insideMm / step) * step).toFixed(2));
+  const nearest = ISO_INSIDE.reduce((a, b) => (Math.abs(b - insideMm) < Math.abs(a - insideMm) ? b : a));
+  const inSeries =
+    section.standard === 'ISO 3601-1' &&
+    Math.abs(nearest - insideMm) <= insideToleranceMm(nearest) + READ_MM.inside;
+  const nominal = inSeries ? nearest : Number((Math.round(insideMm / step) * step).toFixed(2));
   return {
     name: `${showNumber(nominal)} × ${showNumber(section.sectionMm)} mm (${section.standard})`,
     standard: section.standard,
@@ -146,7 +161,7 @@ function metricRing(section: Section, insideMm: number): ORing {
     insideToleranceMm: insideToleranceMm(nominal),
     sectionMm: section.sectionMm,
     sectionToleranceMm: section.toleranceMm,
-    confidence: section.confidence,
+    confidence: inSeries ? `${section.confidence}, inside diameter from memory` : section.confidence,
     note: section.note,
   };
 }
@@ -199,15 +214,18 @@ export function identifyORing(measure: {
   });
 }
 
+/** A listed size before a size that was only rounded to what was measured. */
+function prior(standard: string): number {
+  if (standard === 'ISO 3601-1') return 0.15;
+  if (standard.startsWith('JIS')) return 0.4;
+  return standard.startsWith('plain') ? 0.5 : 0;
+}
+
 function rank(rings: readonly ORing[], insideMm: number, sectionMm: number): readonly ORingCandidate[] {
   const score = (ring: ORing): number =>
     ((ring.sectionMm - sectionMm) / (ring.sectionToleranceMm + READ_MM.section)) ** 2 +
     ((ring.insideMm - insideMm) / (ring.insideToleranceMm + READ_MM.inside)) ** 2 +
-    (ring.standard.startsWith('plain')
-      ? 0.3
-      : ring.standard === 'ISO 3601-1' || ring.standard.startsWith('JIS')
-        ? 0.1
-        : 0);
+    prior(ring.standard);
   return [...rings]
     .sort((a, b) => score(a) - score(b))
     .slice(0, 8)

@@ -190,3 +190,41 @@ export function formatLength(lengthMm: number, decimalsMm = 2): string {
 function trim(text: string): string {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
+
+/** A volume as typed, with litres beside it. */
+export interface Volume {
+  readonly litres: number;
+  readonly typed: string;
+  readonly unit: keyof typeof VOLUME_UNITS;
+}
+
+/** Reads a volume: "10 l", "500 ml", "8 qt" (US), "2 gal" (US), "1 imp gal". A bare number takes the given unit, litres unless told. 0 is allowed. */
+export function parseVolume(text: string, defaultUnit: keyof typeof VOLUME_UNITS = 'l'): Outcome<Volume> {
+  const expected = 'a volume such as 10 l, 500 ml, 8 qt or 2 gal';
+  const typed = text.trim();
+  const parts = /^([\d.,\u00a0\u202f ]*\d[.,]?)\s*([a-z. ]*)$/i.exec(typed);
+  const number = parts && parseDecimal(parts[1] ?? '');
+  if (!parts || !number?.ok) return refuse('volume.unreadable', expected, typed);
+  const unit = volumeUnit((parts[2] ?? '').toLowerCase().replace(/[.\s]/g, ''), defaultUnit);
+  if (unit === undefined) return refuse('volume.unreadable', expected, typed);
+  return good({ litres: number.value * VOLUME_UNITS[unit], typed, unit });
+}
+
+function volumeUnit(
+  named: string,
+  fallback: keyof typeof VOLUME_UNITS,
+): keyof typeof VOLUME_UNITS | undefined {
+  if (named === '') return fallback;
+  if (/^(l|litres?|liters?|ltr)$/.test(named)) return 'l';
+  if (/^(ml|millilit(re|er)s?|cc)$/.test(named)) return 'ml';
+  if (/^(us)?(qt|quarts?)$/.test(named)) return 'US qt';
+  if (/^(us)?(gal|gallons?)$/.test(named)) return 'US gal';
+  if (/^(imp|uk)(gal|gallons?)$/.test(named)) return 'imp gal';
+  return /^(imp|uk)?(pt|pints?)$/.test(named) ? 'imp pt' : undefined;
+}
+
+/** Litres seen in another unit of volume. Exact factor. */
+export function fromLitres(litres: number, unit: keyof typeof VOLUME_UNITS): number {
+  return litres / VOLUME_UNITS[unit];
+}
+export type VolumeUnit = keyof typeof VOLUME_UNITS;
