@@ -1,31 +1,39 @@
 import type { JobState, Row } from '../model/tables.ts';
+import type { Depth, Plan } from '../reinstall/index.ts';
+import type { CountLine, PoolLine, Search } from '../tally/index.ts';
 
 /** A job on the Jobs screen and in `jobs`. */
 export interface JobCard {
   readonly job: Row<'job'>;
   readonly depth: Depth;
   /** Notches from the top, for the silhouette. */
-  readonly notches: readonly { readonly pieces: number; readonly back: boolean }[];
+  readonly notches: readonly {
+    readonly pieces: number;
+    readonly back: boolean;
+    readonly did: Row<'removal'>['did'];
+  }[];
   readonly last: { readonly number: number; readonly title: string; readonly at: number | null } | null;
   readonly changedAt: number;
   readonly open: { readonly stop: number; readonly warn: number };
   readonly loose: readonly string[];
-  readonly away: readonly { readonly what: string; readonly since: number; readonly due: number | null }[];
+  readonly away: readonly {
+    readonly what: string;
+    readonly since: number;
+    readonly due: number | null;
+    readonly toWhom: string;
+  }[];
   readonly openToAir: readonly string[];
   readonly inside: readonly string[];
   readonly notCounted: readonly string[];
   readonly halt: { readonly at: number; readonly note: string; readonly by: string | null } | null;
 }
 
-export interface Depth {
-  readonly off: number;
-  readonly back: number;
-  readonly left: number;
-  readonly pieces: number;
-}
-
 /** What a window needs to draw a job: its rows and what was computed from them. */
 export interface JobView {
   readonly state: JobState;
+  readonly plan: Plan;
+  readonly counts: readonly CountLine[];
+  readonly pools: readonly PoolLine[];
+  readonly searches: readonly Search[];
   readonly history: { readonly undo: string | null; readonly redo: string | null };
 }

@@ -10,9 +10,13 @@ import * as work from './work.ts';
  * Every table of the record: one schema each, from which types, columns, checks and the job file follow.
  * `refs` names the table each reference points at. The order is the order of writing on import.
  */
-const table = <S extends z.ZodObject, R extends Partial<Record<keyof z.infer<S> & string, string>>>(
+const table = <
+  S extends z.ZodObject,
+  C extends 'workshop' | 'job',
+  R extends Partial<Record<keyof z.infer<S> & string, string>>,
+>(
   schema: S,
-  scope: 'workshop' | 'job',
+  scope: C,
   refs: R,
 ) => ({ schema, scope, refs });
 

@@ -22,6 +22,8 @@ export interface Reader {
 export interface Writer extends Reader {
   put<T extends TableName>(table: T, row: Row<T>): void;
   remove(table: TableName, id: string): void;
+  /** Rows of a table that fit: those of `known` as this command left them, and those it made. */
+  list<T extends TableName>(table: T, fits: (row: Row<T>) => boolean, known: readonly Row<T>[]): Row<T>[];
 }
 
 interface Statements {
@@ -130,6 +132,17 @@ export class Buffer implements Writer {
   remove(table: TableName, id: string): void {
     this.note(table, id, null);
     if (table in THING_TABLES) this.note('thing', id, null);
+  }
+
+  list<T extends TableName>(table: T, fits: (row: Row<T>) => boolean, known: readonly Row<T>[]): Row<T>[] {
+    const rows = new Map<string, Row<T>>();
+    for (const row of known) rows.set((row as { id: string }).id, row);
+    for (const change of this.touched.values()) {
+      if (change.table !== table) continue;
+      if (change.after) rows.set(change.id, change.after as Row<T>);
+      else rows.delete(change.id);
+    }
+    return [...rows.values()].filter(fits);
   }
 
   private note<T extends TableName>(table: T, id: string, after: Row<T> | null): void {

@@ -1,0 +1,304 @@
+import { blank } from '../model/blank.ts';
+import { ok, refuse } from '../model/result.ts';
+import type { Row } from '../model/tables.ts';
+import { expectedIn } from '../tally/index.ts';
+import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
+import { book, pieceHome } from './pieces.ts';
+
+type Said = Reply<{ said: string }>;
+
+/** What lies in a stow by the books, per home and specification, most first. */
+function lotsIn(decision: Decision, stowId: string) {
+  const lots = new Map<string, Pick<Row<'move'>, 'specId' | 'homeSetId' | 'partId' | 'fresh' | 'qty'>>();
+  for (const move of decision.state.move) {
+    const into = move.dst === 'stow' && move.dstStowId === stowId;
+    const from = move.src === 'stow' && move.srcStowId === stowId;
+    if (into === from) continue;
+    const key = [move.specId, move.homeSetId, move.partId, move.fresh].join('/');
+    const lot = lots.get(key) ?? { ...move, qty: 0 };
+    lots.set(key, { ...lot, qty: lot.qty + (into ? move.qty : -move.qty) });
+  }
+  return [...lots.values()].filter((lot) => lot.qty > 0).sort((a, b) => b.qty - a.qty);
+}
+
+/**
+ * A bag counted by hand. Fewer than the books say: the difference is unaccounted for and a search opens. More: what
+ * was thought to be gone is back, as far as that explains it; the rest is a difference that is shown.
+ */
+export function pieceCount(
+  context: Context,
+  input: JobInput & { stowId: string; counted: number; note?: string | undefined },
+): Reply<{ countingId: string; expected: number; counted: number; said: string }> {
+  return inJob(context, 'piece.count', input, (decision) => {
+    const stow = decision.writer.get('stow', input.stowId);
+    if (!stow) return refuse('not-found', `Expected a bag of this workshop, got ${input.stowId}.`);
+    const expected = expectedIn(decision.state, input.stowId);
+    const id = decision.newId();
+    const counting: Row<'counting'> = {
+      id,
+      jobId: decision.jobId,
+      stowId: input.stowId,
+      thingId: null,
+      expected,
+      counted: input.counted,
+      at: decision.at,
+      personId: decision.personId,
+      note: input.note ?? '',
+      ended: null,
+      endedWhy: '',
+      endedAt: null,
+      endedBy: null,
+    };
+    const same = expected === input.counted;
+    decision.writer.put('counting', same ? { ...counting, ended: 'found', endedAt: decision.at } : counting);
+    if (input.counted < expected) bookMissing(decision, input.stowId, expected - input.counted, id);
+    const name = `${stow.kind} ${stow.label}`;
+    const said = same
+      ? `${input.counted} in ${name}, as the books say.`
+      : `${input.counted} in ${name}, and ${expected} by the books. Look for the difference before you buy.`;
+    return ok({ countingId: id, expected, counted: input.counted, said });
+  });
+}
+
+function bookMissing(decision: Decision, stowId: string, qty: number, countId: string): void {
+  let left = qty;
+  for (const lot of lotsIn(decision, stowId)) {
+    const some = Math.min(left, lot.qty);
+    if (some <= 0) break;
+    book(decision, {
+      specId: lot.specId,
+      homeSetId: lot.homeSetId,
+      partId: lot.partId,
+      fresh: lot.fresh,
+      qty: some,
+      src: 'stow',
+      dst: 'unknown',
+      cause: 'counted',
+      srcStowId: stowId,
+      countId,
+    });
+    left -= some;
+  }
+}
+
+/** A search without a count: a piece, rag, cap, tool or key that is not where it should be. */
+export function pieceMiss(
+  context: Context,
+  input: JobInput & { thingId: string; qty: number; note: string },
+): Reply<{ countingId: string; said: string }> {
+  return inJob(context, 'piece.miss', input, (decision) => {
+    const thing = rowIn(decision, 'thing', input.thingId, 'thing');
+    if (!thing.ok) return thing;
+    const id = decision.newId();
+    decision.writer.put('counting', {
+      id,
+      jobId: decision.jobId,
+      stowId: null,
+      thingId: input.thingId,
+      expected: input.qty,
+      counted: 0,
+      at: decision.at,
+      personId: decision.personId,
+      note: input.note,
+      ended: null,
+      endedWhy: '',
+      endedAt: null,
+      endedBy: null,
+    });
+    const home = pieceHome(decision, input.thingId);
+    if (home.ok) {
+      const mine = (move: Row<'move'>) =>
+        home.value.kind === 'set' ? move.homeSetId === home.value.set.id : move.partId === home.value.part.id;
+      let left = input.qty;
+      for (const lot of lotsOf(decision, mine)) {
+        const some = Math.min(left, lot.qty);
+        if (some <= 0) break;
+        book(decision, { ...lot, qty: some, src: 'stow', dst: 'unknown', cause: 'counted', countId: id });
+        left -= some;
+      }
+      if (left > 0)
+        return refuse(
+          'refused',
+          `Expected at most ${input.qty - left} that are in hand by the books, got ${input.qty}.`,
+        );
+    }
+    return ok({ countingId: id, said: 'The search is open. It ends in found, or in a name and a reason.' });
+  });
+}
+
+type Lot = Pick<Row<'move'>, 'specId' | 'homeSetId' | 'partId' | 'fresh' | 'qty' | 'srcStowId'>;
+
+/** What is in hand (in any stow, or lying about) of the pieces that fit. */
+export function lotsOf(decision: Decision, fits: (move: Row<'move'>) => boolean): Lot[] {
+  const lots = new Map<string, Lot>();
+  const add = (move: Row<'move'>, stowId: string | null, qty: number) => {
+    const key = [move.specId, move.homeSetId, move.partId, move.fresh, stowId].join('/');
+    const { specId, homeSetId, partId, fresh } = move;
+    const lot = lots.get(key) ?? { specId, homeSetId, partId, fresh, srcStowId: stowId, qty: 0 };
+    lots.set(key, { ...lot, qty: lot.qty + qty });
+  };
+  const moves = decision.writer.list('move', fits, decision.state.move);
+  for (const move of moves) {
+    if (move.dst === 'stow') add(move, move.dstStowId, move.qty);
+    if (move.src === 'stow') add(move, move.srcStowId, -move.qty);
+  }
+  return [...lots.values()].filter((lot) => lot.qty > 0);
+}
+
+function openCount(decision: Decision, countingId: string) {
+  const found = rowIn(decision, 'counting', countingId, 'search');
+  if (!found.ok) return found;
+  return found.value.ended === null ? found : refuse('refused', 'This search is ended already.');
+}
+
+/** Found again: back into its bag. */
+export function pieceFound(context: Context, input: JobInput & { countingId: string; where: string }): Said {
+  return inJob(context, 'piece.found', input, (decision) => {
+    const found = openCount(decision, input.countingId);
+    if (!found.ok) return found;
+    endSearch(decision, found.value, 'found', input.where, 'stow');
+    return ok({ said: 'Found. The search is ended.' });
+  });
+}
+
+/** Searched and not found: written off by name and with a reason. */
+export function pieceGone(context: Context, input: JobInput & { countingId: string; why: string }): Said {
+  return inJob(context, 'piece.gone', input, (decision) => {
+    const found = openCount(decision, input.countingId);
+    if (!found.ok) return found;
+    endSearch(decision, found.value, 'accepted', input.why, 'lost');
+    return ok({ said: 'Written off, with your reason.' });
+  });
+}
+
+function endSearch(
+  decision: Decision,
+  counting: Row<'counting'>,
+  ended: 'found' | 'accepted',
+  why: string,
+  dst: 'stow' | 'lost',
+): void {
+  decision.writer.put('counting', {
+    ...counting,
+    ended,
+    endedWhy: why,
+    endedAt: decision.at,
+    endedBy: decision.personId,
+  });
+  for (const move of decision.state.move)
+    if (move.countId === counting.id && move.dst === 'unknown')
+      book(decision, {
+        specId: move.specId,
+        homeSetId: move.homeSetId,
+        partId: move.partId,
+        fresh: move.fresh,
+        qty: move.qty,
+        src: 'unknown',
+        dst,
+        cause: dst === 'stow' ? 'found' : 'written off',
+        dstStowId: dst === 'stow' ? move.srcStowId : null,
+        countId: counting.id,
+      });
+}
+
+/** New pieces in hand, bought or made. Never ends a search: the old piece may be inside the machine. */
+export function pieceReceive(
+  context: Context,
+  input: JobInput & {
+    thingId: string;
+    qty: number;
+    stowId: string | null;
+    wantId?: string | null | undefined;
+  },
+): Said {
+  return inJob(context, 'piece.receive', input, (decision) => {
+    const home = pieceHome(decision, input.thingId);
+    if (!home.ok) return home;
+    const own =
+      home.value.kind === 'set'
+        ? {
+            homeSetId: home.value.set.id,
+            specId: decision.writer.get('position', input.thingId)?.specId ?? home.value.set.specId,
+            dstStowId: input.stowId ?? home.value.set.stowId,
+          }
+        : { partId: home.value.part.id, dstStowId: input.stowId ?? home.value.part.stowId };
+    book(decision, { qty: input.qty, src: 'supply', dst: 'stow', cause: 'received', fresh: true, ...own });
+    if (input.wantId) {
+      const want = rowIn(decision, 'want', input.wantId, 'line of the list to get');
+      if (!want.ok) return want;
+      decision.writer.put('want', { ...want.value, state: 'here' });
+    }
+    return ok({ said: `${input.qty} new in hand.` });
+  });
+}
+
+/** Out of use: scrapped, or put to stock. */
+export function pieceScrap(
+  context: Context,
+  input: JobInput & { thingId: string; qty: number; to: 'scrap' | 'stock'; fresh: boolean; why: string },
+): Said {
+  return inJob(context, 'piece.scrap', input, (decision) => {
+    const home = pieceHome(decision, input.thingId);
+    if (!home.ok) return home;
+    const mine = (move: Row<'move'>) =>
+      home.value.kind === 'set' ? move.homeSetId === home.value.set.id : move.partId === home.value.part.id;
+    const lots = lotsOf(decision, mine).filter((lot) => lot.fresh === input.fresh);
+    const inHand = lots.reduce((sum, lot) => sum + lot.qty, 0);
+    if (inHand < input.qty)
+      return refuse('refused', `Expected at most ${inHand} in hand by the books, got ${input.qty}.`);
+    let left = input.qty;
+    for (const lot of lots) {
+      const some = Math.min(left, lot.qty);
+      if (some > 0)
+        book(decision, {
+          ...lot,
+          qty: some,
+          src: 'stow',
+          dst: input.to,
+          cause: input.to === 'scrap' ? 'scrapped' : 'to stock',
+        });
+      left -= some;
+    }
+    return ok({ said: input.to === 'scrap' ? `${input.qty} scrapped.` : `${input.qty} put to stock.` });
+  });
+}
+
+/** A kit's receipt split into its items: each a new part, in hand. */
+export function kitSplit(
+  context: Context,
+  input: JobInput & { partId: string; items: { name: string; qty: number; forPartId: string | null }[] },
+): Said {
+  return inJob(context, 'piece.kit', input, (decision) => {
+    const kit = rowIn(decision, 'part', input.partId, 'kit');
+    if (!kit.ok) return kit;
+    decision.writer.put('part', { ...kit.value, kind: 'kit' });
+    for (const item of input.items) {
+      if (item.qty < 1) continue;
+      let partId = item.forPartId;
+      if (partId === null) {
+        partId = decision.newId();
+        decision.writer.put(
+          'part',
+          blank('part', partId, decision.jobId, {
+            kitId: kit.value.id,
+            name: item.name,
+            kind: 'new part',
+            qty: item.qty,
+            how: 'fitted new',
+          }),
+        );
+      } else if (!rowIn(decision, 'part', partId, 'part').ok)
+        return refuse('not-found', `Expected a part of this job for “${item.name}”, got ${partId}.`);
+      book(decision, {
+        qty: item.qty,
+        src: 'supply',
+        dst: 'stow',
+        cause: 'received',
+        fresh: true,
+        partId,
+        dstStowId: kit.value.stowId,
+      });
+    }
+    return ok({ said: `${input.items.length} items of the kit are in hand.` });
+  });
+}

@@ -1,0 +1,113 @@
+import { ok, type Result, refuse } from '../model/result.ts';
+import type { Row } from '../model/tables.ts';
+import type { DeedWhat } from '../model/work.ts';
+import { type Finding, type Plan, planJob, type Step } from '../reinstall/index.ts';
+import type { Decision } from './frame.ts';
+
+/** Deeds that clear points instead of covering them: never stopped. */
+const CLEARS: ReadonlySet<DeedWhat> = new Set([
+  'taken out',
+  'measured',
+  'repaired',
+  'left out',
+  'put on',
+  'put in',
+  'drained',
+  'cold leak checked',
+  'hot leak checked',
+]);
+
+/** The step that a thing is ticked in, for what is done to it. */
+export function stepOf(plan: Plan, decision: Decision, thingId: string, what: DeedWhat): Step | null {
+  const exact = plan.steps.filter((step) => step.thingId === thingId);
+  if (exact.length === 1) return exact[0] ?? null;
+  if (exact.length > 1) {
+    const kind = what === 'filled' || what === 'cold leak checked' ? 'C1' : 'C2';
+    return exact.find((step) => step.kind === kind) ?? exact[0] ?? null;
+  }
+  const removalId = removalOf(decision, thingId);
+  const withHole = plan.steps.find(
+    (step) =>
+      step.kind !== 'T' &&
+      step.fasteners.some((set) => set.holes.some((hole) => hole.positionId === thingId)),
+  );
+  return withHole ?? plan.steps.find((step) => step.kind === 'S' && step.removalId === removalId) ?? null;
+}
+
+function removalOf(decision: Decision, thingId: string): string | null {
+  const { writer } = decision;
+  if (writer.get('removal', thingId)) return thingId;
+  const position = writer.get('position', thingId);
+  const set = writer.get('fset', position?.setId ?? thingId);
+  if (set) return set.removalId;
+  for (const table of ['part', 'connection', 'temporary', 'mark', 'measure', 'isolation'] as const) {
+    const row = writer.get(table, thingId) as { removalId: string | null } | null;
+    if (row) return row.removalId;
+  }
+  return null;
+}
+
+function sentencesOf(findings: readonly Finding[]): string {
+  return findings.map((finding) => `${finding.sentence} ${finding.clears}`).join('\n');
+}
+
+/** Keys of the stop findings that hold a refused tick, in the fault's sentence order. */
+function holding(plan: Plan, step: Step): Finding[] {
+  const keys = new Set(step.stoppedBy);
+  return plan.findings.filter((finding) => keys.has(finding.key) && finding.accepted === null);
+}
+
+/**
+ * A step with a stop finding underneath may not be ticked, unless each one is passed by name and with a reason. The
+ * reason is kept with the digest of the finding, so that it opens again when the facts change.
+ */
+export function gateCheck(
+  decision: Decision,
+  thingIds: readonly string[],
+  what: DeedWhat,
+  accept: readonly { readonly finding: string; readonly why: string }[],
+): Result<null> {
+  if (CLEARS.has(what)) return ok(null);
+  const plan = planJob(decision.state, decision.at);
+  const reasons = new Map(accept.map((one) => [one.finding, one.why]));
+  const open = new Map<string, Finding>();
+  for (const id of thingIds) {
+    const step = stepOf(plan, decision, id, what);
+    if (!step || step.state === 'done') continue;
+    for (const finding of holding(plan, step)) {
+      const why = reasons.get(finding.key);
+      if (why === undefined) open.set(finding.key, finding);
+      else acceptFinding(decision, finding, why);
+    }
+  }
+  if (open.size === 0) return ok(null);
+  return refuse('refused', `Stopped.\n${sentencesOf([...open.values()])}`);
+}
+
+/** Keeps who passed an open point and why. */
+export function acceptFinding(decision: Decision, finding: Finding, why: string): void {
+  const row: Row<'accepted'> = {
+    id: decision.newId(),
+    jobId: decision.jobId,
+    finding: finding.key,
+    digest: finding.digest,
+    why,
+    personId: decision.personId,
+    at: decision.at,
+  };
+  decision.writer.put('accepted', row);
+}
+
+/** A sentence when a done step covers the thing, so that it cannot have come off before that one; else null. */
+export function coveredBy(decision: Decision, thingId: string): string | null {
+  const plan = planJob(decision.state, decision.at);
+  const step = stepOf(plan, decision, thingId, 'came off again');
+  if (!step) return null;
+  const above = plan.edges
+    .filter((edge) => edge.from === step.id && edge.covers)
+    .map((edge) => plan.steps.find((one) => one.id === edge.to))
+    .find((one) => one?.state === 'done');
+  return above
+    ? `First take off ${above.title || `step ${above.number ?? ''}`}: it is back, and covers this.`
+    : null;
+}

@@ -1,0 +1,243 @@
+import { generateKeyBetween } from 'fractional-indexing';
+import type { ConditionItem, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
+import { readEntry } from '../../entry/index.ts';
+import { blank } from '../../model/blank.ts';
+import { ok, type Result, refuse } from '../../model/result.ts';
+import type { Row } from '../../model/tables.ts';
+import type { Context, Decision, JobInput, Reply } from '../frame.ts';
+import { inJob } from '../frame.ts';
+import { holesOf, stowFor, nextBag } from '../pieces.ts';
+import { addConnection, addFasteners, addPart, type Line, put } from './rows.ts';
+import { addFluid, addMadeSafe, addTemporary } from './rows-other.ts';
+
+export interface LogInput extends JobInput {
+  readonly text: string;
+  readonly removalId: string | null;
+  readonly newRemovalId?: string | undefined;
+  readonly did?: Row<'removal'>['did'] | undefined;
+  readonly place?: string | undefined;
+  readonly side?: Row<'removal'>['side'] | undefined;
+  readonly personId?: string | null | undefined;
+}
+
+export interface Logged {
+  removalId: string;
+  number: number;
+  made: { table: string; id: string }[];
+  notUnderstood: string[];
+  said: string;
+}
+
+/** The removals of a job that are not void, in the order of the log. */
+export function logOrder(removals: readonly Row<'removal'>[]): Row<'removal'>[] {
+  return removals
+    .filter((removal) => removal.phase !== 'void')
+    .sort((a, b) => (a.ord === b.ord ? (a.id < b.id ? -1 : 1) : a.ord < b.ord ? -1 : 1));
+}
+
+/** What was only slackened, opened, moved aside or made safe says so for the whole removal, unless something came off. */
+function didOf(items: readonly EntryItem[]): Row<'removal'>['did'] {
+  const did = new Set<Row<'removal'>['did']>();
+  for (const item of items) {
+    if (item.kind === 'fasteners') did.add(item.happened);
+    else if (item.kind === 'part' || item.kind === 'connection') did.add(item.happened);
+    else if (item.kind === 'made safe') did.add('safe');
+    else if (item.kind === 'fluid') did.add('opened');
+  }
+  for (const one of ['off', 'aside', 'opened', 'slackened', 'safe'] as const) if (did.has(one)) return one;
+  return 'off';
+}
+
+function titleOf(items: readonly EntryItem[]): string {
+  for (const item of items) {
+    if (item.kind === 'part' || item.kind === 'connection' || item.kind === 'fluid')
+      return capital(item.name);
+    if (item.kind === 'made safe') return capital(item.how);
+  }
+  for (const item of items) if (item.kind === 'fasteners' && item.name) return capital(item.name);
+  return '';
+}
+
+const capital = (text: string): string => (text === '' ? '' : text[0]?.toUpperCase() + text.slice(1, 300));
+
+function newRemoval(decision: Decision, input: LogInput, items: readonly EntryItem[]): Row<'removal'> {
+  const last =
+    [...decision.state.removal]
+      .map((removal) => removal.ord)
+      .sort()
+      .at(-1) ?? null;
+  const did = input.did ?? didOf(items);
+  const heldBy = items.find((item) => 'heldBy' in item && item.heldBy !== null);
+  return blank('removal', input.newRemovalId ?? decision.newId(), decision.jobId, {
+    ord: generateKeyBetween(last, null),
+    title: titleOf(items),
+    typed: input.text,
+    did,
+    place: input.place ?? '',
+    side: input.side ?? null,
+    phase: 'under way',
+    heldBy: heldBy && 'heldBy' in heldBy ? (heldBy.heldBy ?? '') : '',
+    startedAt: decision.at,
+    zone: decision.state.job.zone,
+    personId: input.personId ?? decision.personId,
+  });
+}
+
+/** The removal a line goes into: the one named, or a new one, which ends the one under way. */
+function removalFor(
+  decision: Decision,
+  input: LogInput,
+  items: readonly EntryItem[],
+): Result<Row<'removal'>> {
+  if (input.removalId !== null) {
+    const known = decision.writer.get('removal', input.removalId);
+    if (!known || known.jobId !== decision.jobId)
+      return refuse('not-found', `Expected a removal of this job, got ${input.removalId}.`);
+    if (known.phase === 'void') return refuse('refused', 'This removal is void. Start a new one.');
+    const typed = known.typed === '' ? input.text : `${known.typed}\n${input.text}`;
+    const title = known.title === '' ? titleOf(items) : known.title;
+    const moved = { ...known, typed, title, did: input.did ?? known.did };
+    return ok(moved);
+  }
+  for (const removal of decision.state.removal)
+    if (removal.phase === 'under way')
+      decision.writer.put('removal', { ...removal, phase: 'off', endedAt: decision.at });
+  return ok(newRemoval(decision, input, items));
+}
+
+/** "hole 3 snapped", "bag 7", "front, left" alone belong to what was logged last. */
+function addLoose(line: Line, item: ConditionItem | StowItem | PlaceItem): string | null {
+  const { decision } = line;
+  const set =
+    line.lastSet ?? decision.state.fset.filter((one) => one.removalId === line.removal.id).at(-1) ?? null;
+  if (item.kind === 'place') return null;
+  if (!set) return item.kind === 'stow' ? null : `${item.condition.what}`;
+  if (item.kind === 'stow') {
+    const stow =
+      item.stow.label === null ? nextBag(decision) : stowFor(decision, item.stow.kind, item.stow.label);
+    const current = decision.writer.get('fset', set.id) ?? set;
+    decision.writer.put('fset', { ...current, stowId: stow.id });
+    line.bag = stow;
+    return null;
+  }
+  const holes = holesOf(decision, set.id);
+  const hit = item.condition.holes.length > 0 ? item.condition.holes : [];
+  for (const hole of holes)
+    if (hit.includes(hole.n))
+      decision.writer.put('position', {
+        ...hole,
+        condition: item.condition.what,
+        fate: item.condition.what === 'snapped' ? 'blocked' : hole.fate,
+        fateWhy: item.condition.what === 'snapped' ? 'snapped at removal' : hole.fateWhy,
+      });
+  return hit.length === 0 ? item.condition.what : null;
+}
+
+/** Books one item of the line; what only describes and found nothing to describe is kept as a note. */
+function addItem(line: Line, item: EntryItem): void {
+  const { decision, removal } = line;
+  switch (item.kind) {
+    case 'fasteners':
+      addFasteners(line, item);
+      return;
+    case 'part':
+      addPart(line, item);
+      return;
+    case 'connection':
+      addConnection(line, item);
+      return;
+    case 'fluid':
+      addFluid(line, item);
+      return;
+    case 'made safe':
+      addMadeSafe(line, item);
+      return;
+    case 'temporary':
+      addTemporary(line, item);
+      return;
+    case 'measurement':
+      put(
+        line,
+        'measure',
+        blank('measure', decision.newId(), decision.jobId, {
+          removalId: removal.id,
+          what: item.what,
+          unit: item.unit,
+          asFound: item.value,
+          asFoundTyped: `${item.value} ${item.unit}`.trim(),
+        }),
+      );
+      return;
+    case 'mark':
+      put(
+        line,
+        'mark',
+        blank('mark', decision.newId(), decision.jobId, { removalId: removal.id, body: item.text }),
+      );
+      return;
+    case 'condition':
+    case 'stow':
+    case 'place': {
+      const note = addLoose(line, item);
+      if (note !== null) line.notes.push(note);
+      return;
+    }
+    case 'note':
+      line.notes.push(item.text);
+      return;
+  }
+}
+
+/**
+ * One entry line as typed. It is kept whole in the removal whatever was understood; what was not understood is also
+ * kept as a note, and answered, so that nothing is swallowed.
+ */
+export function logAdd(context: Context, input: LogInput): Reply<Logged> {
+  return inJob<Logged>(context, 'log.add', input, (decision) => {
+    const entry = readEntry(input.text);
+    const found = removalFor(decision, input, entry.items);
+    if (!found.ok) return found;
+    const place = entry.items.find((item) => item.kind === 'place');
+    const removal = place ? { ...found.value, place: place.place } : found.value;
+    decision.writer.put('removal', removal);
+    const sets = decision.state.fset.filter((set) => set.removalId === removal.id);
+    const bagId = sets.at(-1)?.stowId ?? null;
+    const line: Line = {
+      decision,
+      removal,
+      typed: input.text,
+      made: [],
+      bag: bagId === null ? null : decision.writer.get('stow', bagId),
+      lastSet: null,
+      lastOrd:
+        sets
+          .map((set) => set.ord)
+          .sort()
+          .at(-1) ?? null,
+      notes: [],
+    };
+    for (const item of entry.items) addItem(line, item);
+    if (line.notes.length > 0)
+      decision.writer.put('removal', {
+        ...removal,
+        note: [removal.note, ...line.notes].filter((text) => text !== '').join('\n'),
+      });
+    const order = logOrder([...decision.state.removal.filter((one) => one.id !== removal.id), removal]);
+    const number = order.findIndex((one) => one.id === removal.id) + 1;
+    const notUnderstood = entry.tokens.filter((token) => !token.understood).map((token) => token.text);
+    return ok({
+      removalId: removal.id,
+      number,
+      made: line.made,
+      notUnderstood,
+      said: saidOf(number, removal.title, notUnderstood),
+    });
+  });
+}
+
+function saidOf(number: number, title: string, notUnderstood: readonly string[]): string {
+  const head =
+    title === '' ? `Removal ${number} is written down.` : `Removal ${number}, ${title}, is written down.`;
+  if (notUnderstood.length === 0) return head;
+  return `${head} Not understood, kept as a note: ${notUnderstood.map((text) => `“${text}”`).join(', ')}.`;
+}

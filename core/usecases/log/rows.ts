@@ -1,0 +1,266 @@
+import { generateKeyBetween } from 'fractional-indexing';
+import type { ConnectionItem, FastenerItem, PartItem } from '../../entry/meaning.ts';
+import { blank } from '../../model/blank.ts';
+import type { Row, TableName } from '../../model/tables.ts';
+import type { Decision } from '../frame.ts';
+import { book, bookOut, nextBag, stowFor } from '../pieces.ts';
+import { specOf, torqueOf } from './spec.ts';
+import { renewalOf } from './renewal.ts';
+
+/** What one entry line makes, and where: carried from item to item of the line. */
+export interface Line {
+  readonly decision: Decision;
+  readonly removal: Row<'removal'>;
+  readonly typed: string;
+  readonly made: { table: TableName; id: string }[];
+  /** The bag of this removal, taken once for all its sets. */
+  bag: Row<'stow'> | null;
+  lastSet: Row<'fset'> | null;
+  lastOrd: string | null;
+  notes: string[];
+}
+
+export function put<T extends TableName>(line: Line, table: T, row: Row<T>): Row<T> {
+  line.decision.writer.put(table, row);
+  line.made.push({ table, id: (row as { id: string }).id });
+  return row;
+}
+
+function stowOfItem(line: Line, stow: FastenerItem['stow']): Row<'stow'> | null {
+  if (!stow) return null;
+  if (stow.label === null) return nextBag(line.decision);
+  return stowFor(line.decision, stow.kind, stow.label);
+}
+
+/** One hole as typed: its length where several were said, its condition where a hole was named. */
+function holesFor(line: Line, item: FastenerItem, set: Row<'fset'>, spec: Row<'spec'>): Row<'position'>[] {
+  const { decision } = line;
+  const missing = item.missingAsFound ?? item.missingHoles.length;
+  const among = item.missingAre !== 'besides';
+  const counted = item.count ?? (item.lengths.reduce((sum, group) => sum + (group.count ?? 0), 0) || missing);
+  const total = Math.max(among ? counted : counted + missing, ...item.missingHoles, 0);
+  const lengths: (string | null)[] = [];
+  for (const group of item.lengths) {
+    const own = { ...spec, id: decision.newId(), lengthUm: Math.round(group.lengthMm * 1000) };
+    decision.writer.put('spec', { ...own, poolKey: specOf.key(own) });
+    for (let i = 0; i < (group.count ?? 0); i += 1) lengths.push(own.id);
+  }
+  const holes: Row<'position'>[] = [];
+  for (let n = 1; n <= total; n += 1) {
+    const empty = item.missingHoles.length > 0 ? item.missingHoles.includes(n) : n > total - missing;
+    holes.push(
+      blank('position', decision.newId(), decision.jobId, {
+        setId: set.id,
+        n,
+        specId: lengths[n - 1] ?? null,
+        found: empty ? 'empty' : 'fitted',
+      }),
+    );
+  }
+  return withConditions(item, holes);
+}
+
+const BLOCKS = new Set(['snapped']);
+
+function withConditions(item: FastenerItem, holes: Row<'position'>[]): Row<'position'>[] {
+  const result = [...holes];
+  const mark = (index: number, text: string, blocked: boolean) => {
+    const hole = result[index];
+    if (!hole) return;
+    const condition = hole.condition === '' ? text : `${hole.condition}, ${text}`;
+    result[index] = blocked
+      ? { ...hole, condition, fate: 'blocked', fateWhy: `${text} at removal` }
+      : { ...hole, condition };
+  };
+  for (const condition of item.conditions) {
+    if (condition.holes.length > 0)
+      for (const n of condition.holes) mark(n - 1, condition.what, BLOCKS.has(condition.what));
+    else {
+      // Which hole was not said: the piece is marked on the last fitted holes, and the words say so.
+      const fitted = result.map((hole, i) => (hole.found === 'fitted' ? i : -1)).filter((i) => i >= 0);
+      const hit = condition.qty === null ? fitted : fitted.slice(-condition.qty);
+      const words = condition.qty === null ? condition.what : `${condition.what} (one of the set)`;
+      for (const i of hit) mark(i, words, BLOCKS.has(condition.what));
+    }
+  }
+  return result;
+}
+
+/** Fasteners: a specification, a set, its holes and, for what came out, one booking a piece. */
+export function addFasteners(line: Line, item: FastenerItem): void {
+  const { decision, removal } = line;
+  const spec = specOf(item, decision.newId(), decision.jobId);
+  decision.writer.put('spec', spec);
+  const slackened = item.happened === 'slackened' || removal.did === 'slackened';
+  const named = stowOfItem(line, item.stow);
+  if (named) line.bag = named;
+  else if (!slackened && !line.bag) line.bag = nextBag(decision);
+  const renewal = renewalOf({
+    kind: spec.kind,
+    name: `${item.name ?? ''} ${item.what}`,
+    typed: line.typed,
+    head: item.head,
+    angleDeg: item.torque?.angleDeg ?? null,
+  });
+  const treatment = item.treatments.find((one) => one !== 'sealant') ?? null;
+  line.lastOrd = generateKeyBetween(line.lastOrd, null);
+  const set = blank('fset', decision.newId(), decision.jobId, {
+    removalId: removal.id,
+    ord: line.lastOrd,
+    name: item.name ?? '',
+    typed: line.typed,
+    specId: spec.id,
+    side: removal.side,
+    how: slackened ? 'slackened' : 'out',
+    countKnown: item.count !== null || item.lengths.some((group) => group.count !== null),
+    stowId: slackened ? null : (line.bag?.id ?? null),
+    ...torqueOf(item),
+    lubrication: treatment === 'greased' || treatment === 'oiled' ? treatment : (treatment ?? 'unknown'),
+    ...renewal,
+  });
+  put(line, 'fset', set);
+  addStack(line, item, set);
+  const holes = holesFor(line, item, set, spec);
+  for (const hole of holes) decision.writer.put('position', hole);
+  if (!slackened) bookOut(decision, set, holes);
+  if (item.treatments.includes('sealant')) addConsumable(line, set.id, 'sealant');
+  if (item.treatments.includes('threadlock')) addConsumable(line, set.id, 'threadlock');
+  line.lastSet = set;
+}
+
+const STACK_KINDS = {
+  unspecified: 'unknown',
+  bolt: 'bolt',
+  screw: 'screw',
+  stud: 'stud',
+  washer: 'washer',
+  'spring washer': 'washer',
+  spacer: 'spacer',
+  bush: 'spacer',
+  nut: 'nut',
+  'lock nut': 'nut',
+  pin: 'pin',
+} as const;
+
+/** Each piece of a stack has a specification of its own, so that its washers and nuts are counted too. */
+function addStack(line: Line, item: FastenerItem, set: Row<'fset'>): void {
+  const { decision } = line;
+  let mainTaken = false;
+  item.stack.forEach((piece, i) => {
+    const main = !mainTaken && ['bolt', 'screw', 'stud'].includes(piece.what);
+    mainTaken ||= main;
+    const own = blank('spec', decision.newId(), decision.jobId, {
+      kind: STACK_KINDS[piece.what],
+      thread: ['nut', 'lock nut'].includes(piece.what) ? (item.thread?.designation ?? null) : null,
+      more: piece.what,
+    });
+    if (!main) decision.writer.put('spec', own);
+    decision.writer.put(
+      'stackItem',
+      blank('stackItem', decision.newId(), decision.jobId, {
+        setId: set.id,
+        ord: `a${String(i).padStart(3, '0')}`,
+        what: piece.what,
+        specId: main ? set.specId : own.id,
+        qty: piece.qty,
+      }),
+    );
+  });
+}
+
+function addConsumable(line: Line, thingId: string, kind: 'sealant' | 'threadlock'): void {
+  const { decision } = line;
+  decision.writer.put(
+    'consumable',
+    blank('consumable', decision.newId(), decision.jobId, { thingId, kind, name: kind }),
+  );
+}
+
+const PART_KINDS = {
+  gasket: 'gasket',
+  'O-ring': 'o-ring',
+  seal: 'seal',
+  filter: 'filter',
+  sleeve: 'sleeve',
+  shim: 'shim',
+} as const;
+
+/** A part; what came off is booked out of its place. */
+export function addPart(line: Line, item: PartItem): void {
+  const { decision, removal } = line;
+  const named = stowOfItem(line, item.stow);
+  const how =
+    item.happened === 'aside' || removal.did === 'aside'
+      ? 'aside'
+      : item.happened === 'opened' || removal.did === 'opened'
+        ? 'opened'
+        : 'off';
+  const renewal =
+    item.renew !== null
+      ? { renew: item.renew, renewRule: null, renewWhy: 'as noted at removal' }
+      : renewalOf({
+          kind: item.look ?? 'part',
+          name: item.name,
+          typed: line.typed,
+          head: null,
+          angleDeg: null,
+        });
+  const part = blank('part', decision.newId(), decision.jobId, {
+    removalId: removal.id,
+    name: item.name,
+    typed: line.typed,
+    kind: item.look === null ? 'part' : PART_KINDS[item.look],
+    qty: item.qty ?? 1,
+    how,
+    ownPlace: item.ownPlace,
+    stamped: item.stamped ?? '',
+    stowId: named?.id ?? null,
+    condition: item.conditions.map((one) => one.what).join(', '),
+    fate: renewal.renew === 'must' ? 'renew' : 'refit',
+    ...renewal,
+  });
+  put(line, 'part', part);
+  if (how === 'off')
+    book(decision, {
+      qty: Math.max(1, part.qty),
+      src: 'hole',
+      dst: 'stow',
+      cause: 'came off',
+      partId: part.id,
+      dstStowId: part.stowId,
+    });
+}
+
+const JOINTS = {
+  hose: 'hose on stub',
+  pipe: 'unknown',
+  plug: 'plug',
+  connector: 'plug',
+  cable: 'unknown',
+  'earth lead': 'earth',
+  union: 'unknown',
+  linkage: 'linkage',
+} as const;
+
+export function addConnection(line: Line, item: ConnectionItem): void {
+  const { decision, removal } = line;
+  const words = [
+    item.clampMm === null ? '' : `clamp ${item.clampMm} mm`,
+    item.pins === null ? '' : `${item.pins} pin`,
+    item.conditions.map((one) => one.what).join(', '),
+  ].filter((word) => word !== '');
+  put(
+    line,
+    'connection',
+    blank('connection', decision.newId(), decision.jobId, {
+      removalId: removal.id,
+      name: [item.name, ...words].join(', '),
+      typed: line.typed,
+      kind: item.what === 'connector' ? 'plug' : item.what,
+      joint: JOINTS[item.what],
+      ends: item.ends ?? Math.max(1, item.qty ?? 1),
+      seal: JOINTS[item.what] === 'hose on stub' || JOINTS[item.what] === 'plug' ? 'none' : 'unknown',
+      leaveAlone: item.leaveAlone,
+    }),
+  );
+}

@@ -1,0 +1,50 @@
+import type { FastenerItem, FastenerKind } from '../../entry/meaning.ts';
+import { blank } from '../../model/blank.ts';
+import type { Row } from '../../model/tables.ts';
+import { poolKeyOf } from '../../tally/index.ts';
+
+function kindOf(what: FastenerKind): Row<'spec'>['kind'] {
+  return what === 'unspecified' ? 'unknown' : what;
+}
+
+/** What an entry says of a fastener, as a stored specification. A thread that only follows from the head is not known. */
+export function specOf(item: FastenerItem, id: string, jobId: string): Row<'spec'> {
+  const known = item.thread !== null;
+  const pitch = item.thread?.pitchMm ?? null;
+  const spec = blank('spec', id, jobId, {
+    kind: kindOf(item.what),
+    thread: item.thread?.designation ?? item.threadToConfirm,
+    threadKnown: known && item.thread?.pitchAssumed !== true,
+    pitchUm: pitch === null ? null : Math.round(pitch * 1000),
+    lengthUm: item.lengthMm === null ? null : Math.round(item.lengthMm * 1000),
+    head: item.head,
+    drive: item.drive?.style ?? null,
+    driveSizeUm:
+      item.drive?.acrossFlatsMm === null || item.drive?.acrossFlatsMm === undefined
+        ? null
+        : Math.round(item.drive.acrossFlatsMm * 1000),
+    driveTyped: item.drive?.size ?? '',
+    grade: item.propertyClass,
+    hand: item.leftHand ? 'left' : 'right',
+    more: item.sizeMm === null ? '' : `${item.sizeMm} mm`,
+  });
+  return { ...spec, poolKey: poolKeyOf(spec) };
+}
+specOf.key = poolKeyOf;
+
+/** Wanted torque of a set, as typed and in millinewton metres. */
+export function torqueOf(
+  item: FastenerItem,
+): Pick<Row<'fset'>, 'torqueMnm' | 'torqueTyped' | 'torqueFrom' | 'angleDeg'> {
+  const torque = item.torque;
+  if (!torque) return { torqueMnm: null, torqueTyped: '', torqueFrom: null, angleDeg: null };
+  const angle = torque.angleDeg === null ? '' : ` + ${torque.angleDeg}°`;
+  return {
+    torqueMnm: torque.torqueNm === null ? null : Math.round(torque.torqueNm * 1000),
+    torqueTyped: torque.value === null ? angle.trim() : `${torque.value} ${UNITS[torque.unit]}${angle}`,
+    torqueFrom: torque.byFeel ? 'by feel' : 'own',
+    angleDeg: torque.angleDeg,
+  };
+}
+
+const UNITS = { Nm: 'N·m', 'lbf ft': 'lbf·ft', 'lbf in': 'lbf·in', 'kgf m': 'kgf·m' } as const;

@@ -1,0 +1,222 @@
+import { blank } from '../model/blank.ts';
+import { ok, type Result, refuse } from '../model/result.ts';
+import type { Row, TableName } from '../model/tables.ts';
+import type { PlainTable } from '../contract/record.ts';
+import { poolKeyOf } from '../tally/index.ts';
+import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
+import { defaultsFor, fieldProblem, graphProblem } from './record-checks.ts';
+import { book, bookOut, holesOf, nextBag } from './pieces.ts';
+
+interface MakeInput extends JobInput {
+  readonly table: PlainTable;
+  readonly id?: string | undefined;
+  readonly values: Record<string, unknown>;
+}
+
+type AnyRow = Row<PlainTable>;
+
+/** Makes one row of the record, with its own checks; pieces that come with it are booked. */
+export function recordMake(context: Context, input: MakeInput): Reply<{ id: string; said: string }> {
+  return inJob(context, `${input.table}.make`, input, (decision) => {
+    const { table } = input;
+    const id = input.id ?? decision.newId();
+    if (decision.writer.get(table, id)) return refuse('refused', 'Expected a new id, but it is taken.');
+    for (const field of ['id', 'jobId'])
+      if (field in input.values) return refuse('input', `Expected values without ${field}.`);
+    const values = { ...defaultsFor(decision, table, input.values), ...input.values };
+    if (table === 'fset' && values.specId === undefined) values.specId = unknownSpec(decision);
+    const row = blank(table, id, decision.jobId, values as Partial<AnyRow>);
+    const graph = graphProblem(decision, table, row);
+    if (!graph.ok) return graph;
+    decision.writer.put(table, withDerived(table, row));
+    bookNew(decision, table, row);
+    return ok({ id, said: 'Kept.' });
+  });
+}
+
+function unknownSpec(decision: Decision): string {
+  const spec = blank('spec', decision.newId(), decision.jobId, {});
+  decision.writer.put('spec', spec);
+  return spec.id;
+}
+
+function withDerived(table: TableName, row: AnyRow): AnyRow {
+  if (table !== 'spec') return row;
+  const spec = row as Row<'spec'>;
+  return { ...spec, poolKey: poolKeyOf(spec) };
+}
+
+function bookNew(decision: Decision, table: TableName, row: AnyRow): void {
+  if (table === 'part') {
+    const part = row as Row<'part'>;
+    if (part.how === 'off' && part.qty > 0 && begun(decision, part.removalId)) bookPartOut(decision, part);
+  }
+  if (table === 'position') {
+    const position = row as Row<'position'>;
+    const set = decision.writer.get('fset', position.setId);
+    if (set?.how === 'out' && begun(decision, set.removalId)) bookOut(decision, set, [position]);
+  }
+}
+
+function begun(decision: Decision, removalId: string | null): boolean {
+  if (removalId === null) return false;
+  const removal = decision.writer.get('removal', removalId);
+  return removal !== null && removal.phase !== 'planned' && removal.phase !== 'void';
+}
+
+/** A part leaves its place: one booking for all of its pieces. */
+function bookPartOut(decision: Decision, part: Row<'part'>): void {
+  book(decision, {
+    qty: part.qty,
+    src: 'hole',
+    dst: 'stow',
+    cause: 'came off',
+    partId: part.id,
+    dstStowId: part.stowId,
+  });
+}
+
+/** Changes fields of one row. What has a verb of its own is refused with that verb's name. */
+export function recordChange(
+  context: Context,
+  input: JobInput & { table: PlainTable; id: string; values: Record<string, unknown> },
+): Reply<{ said: string }> {
+  return inJob(context, `${input.table}.change`, input, (decision) => {
+    const { table } = input;
+    const before = decision.writer.get(table, input.id);
+    if (!before || before.jobId !== decision.jobId)
+      return refuse('not-found', `Expected a ${table} of this job, got ${input.id}.`);
+    const fields = fieldProblem(table, input.values);
+    if (!fields.ok) return fields;
+    const after = withDerived(table, { ...before, ...input.values } as AnyRow);
+    const graph = graphProblem(decision, table, after);
+    if (!graph.ok) return graph;
+    decision.writer.put(table, after);
+    return followUp(decision, table, before, after);
+  });
+}
+
+/** What must move with a changed field, so that the books stay right. */
+function followUp(
+  decision: Decision,
+  table: TableName,
+  before: AnyRow,
+  after: AnyRow,
+): Result<{ said: string }> {
+  if (table === 'part') {
+    const [was, is] = [before as Row<'part'>, after as Row<'part'>];
+    if (was.stowId !== is.stowId)
+      for (const move of lotsOfPart(decision, is.id, was.stowId))
+        book(decision, {
+          ...move,
+          src: 'stow',
+          dst: 'stow',
+          cause: 'moved',
+          partId: is.id,
+          srcStowId: was.stowId,
+          dstStowId: is.stowId,
+        });
+  }
+  if (table === 'position') {
+    const [was, is] = [before as Row<'position'>, after as Row<'position'>];
+    if (was.found !== is.found) return foundChanged(decision, is);
+  }
+  if (table === 'removal') {
+    const [was, is] = [before as Row<'removal'>, after as Row<'removal'>];
+    if (was.phase === 'planned' && (is.phase === 'under way' || is.phase === 'off')) begin(decision, is);
+    else if (was.phase !== is.phase && is.phase === 'planned')
+      return refuse(
+        'refused',
+        'Expected a removal that has begun to be given up or made void, not planned again.',
+      );
+  }
+  return ok({ said: 'Kept.' });
+}
+
+function lotsOfPart(
+  decision: Decision,
+  partId: string,
+  stowId: string | null,
+): { qty: number; fresh: boolean }[] {
+  const lots = new Map<boolean, number>();
+  for (const move of decision.state.move) {
+    if (move.partId !== partId) continue;
+    const now = lots.get(move.fresh) ?? 0;
+    const into = move.dst === 'stow' && move.dstStowId === stowId ? move.qty : 0;
+    const out = move.src === 'stow' && move.srcStowId === stowId ? move.qty : 0;
+    lots.set(move.fresh, now + into - out);
+  }
+  return [...lots].filter(([, qty]) => qty > 0).map(([fresh, qty]) => ({ fresh, qty }));
+}
+
+/** A hole turns out to have been empty, or fitted after all: what came out of it is booked anew. */
+function foundChanged(decision: Decision, position: Row<'position'>): Result<{ said: string }> {
+  if (decision.state.deed.some((deed) => deed.thingId === position.id))
+    return refuse(
+      'refused',
+      `Hole ${position.n} was worked on already on the way back; how it was found stays.`,
+    );
+  for (const move of decision.state.move)
+    if (move.positionId === position.id) decision.writer.remove('move', move.id);
+  const set = decision.writer.get('fset', position.setId);
+  if (set?.how === 'out') bookOut(decision, set, [position]);
+  return ok({ said: 'Kept.' });
+}
+
+/** A planned removal begins: what was expected is now off, into the next bag. */
+function begin(decision: Decision, removal: Row<'removal'>): void {
+  for (const set of decision.state.fset.filter((one) => one.removalId === removal.id)) {
+    if (set.how !== 'out') continue;
+    const stowId = set.stowId ?? nextBag(decision).id;
+    const kept = { ...set, stowId };
+    decision.writer.put('fset', kept);
+    const holes = holesOf(decision, set.id).map((hole) =>
+      hole.found === 'unknown' ? { ...hole, found: 'fitted' as const } : hole,
+    );
+    for (const hole of holes) decision.writer.put('position', hole);
+    bookOut(decision, kept, holes);
+  }
+  for (const part of decision.state.part)
+    if (part.removalId === removal.id && part.how === 'off' && part.qty > 0) bookPartOut(decision, part);
+}
+
+/** Takes a row away, with what is only a piece of it. What was worked on, or is named elsewhere, stays. */
+export function recordRemove(
+  context: Context,
+  input: JobInput & { table: PlainTable; id: string },
+): Reply<{ said: string }> {
+  return inJob(context, `${input.table}.remove`, input, (decision) => {
+    const { table } = input;
+    const row = decision.writer.get(table, input.id);
+    if (!row || row.jobId !== decision.jobId)
+      return refuse('not-found', `Expected a ${table} of this job, got ${input.id}.`);
+    if (decision.state.deed.some((deed) => deed.thingId === input.id))
+      return refuse('refused', 'This was worked on already on the way back; it stays in the record.');
+    removeOwn(decision, table, input.id);
+    decision.writer.remove(table, input.id);
+    return ok({ said: 'Gone. Undo brings it back.' });
+  });
+}
+
+function removeOwn(decision: Decision, table: TableName, id: string): void {
+  const { state, writer } = decision;
+  const removeMoves = (fits: (move: Row<'move'>) => boolean) => {
+    for (const move of state.move)
+      if (fits(move) && move.cause === 'came off') writer.remove('move', move.id);
+  };
+  const removePosition = (position: Row<'position'>) => {
+    removeMoves((move) => move.positionId === position.id);
+    for (const holds of state.holds) if (holds.positionId === position.id) writer.remove('holds', holds.id);
+    writer.remove('position', position.id);
+  };
+  if (table === 'part') removeMoves((move) => move.partId === id);
+  if (table === 'position') for (const one of state.position) if (one.id === id) removePosition(one);
+  if (table === 'fset') {
+    for (const one of state.position) if (one.setId === id) removePosition(one);
+    for (const item of state.stackItem) if (item.setId === id) writer.remove('stackItem', item.id);
+  }
+  if (table === 'fluid')
+    for (const one of state.opens) if (one.fluidId === id) writer.remove('opens', one.id);
+  if (table === 'isolation')
+    for (const one of state.protects) if (one.isolationId === id) writer.remove('protects', one.id);
+}

@@ -1,0 +1,133 @@
+import { implement } from '@orpc/server';
+import { contract } from '../contract/contract.ts';
+import { awayBack, awaySend } from './away.ts';
+import {
+  kitSplit,
+  pieceCount,
+  pieceFound,
+  pieceGone,
+  pieceMiss,
+  pieceReceive,
+  pieceScrap,
+} from './counts.ts';
+import { findingAccept, haltAdd, haltSeen, jobClose, renewOverride } from './findings.ts';
+import { answer, type Context, type Reply } from './frame.ts';
+import { historyList, historyRedo, historyState, historyUndo } from './history.ts';
+import { jobAdd, jobChange } from './jobs.ts';
+import { logAdd } from './log/add.ts';
+import { people, workshopInfo, workshopPut } from './people.ts';
+import { recordChange, recordMake, recordRemove } from './record.ts';
+import {
+  removalEnd,
+  removalMerge,
+  removalReorder,
+  removalRepeat,
+  removalSplit,
+  removalVoid,
+} from './removals.ts';
+import { search } from './search.ts';
+import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
+import { tickAgain, tickDo } from './ticks.ts';
+import { jobCards, jobState, jobView } from './views.ts';
+import type { Result } from '../model/result.ts';
+
+const os = implement(contract).$context<Context>();
+
+/** A reading result at the journal number it stands at. */
+function read<T>(context: Context, result: Result<T>): Reply<T> {
+  return result.ok ? answer(context, result.value) : result;
+}
+
+function draft(context: Context, key: string): Reply<{ text: string }> {
+  return answer(context, { text: context.workshop.local?.draft(key) ?? '' });
+}
+
+function keepDraft(context: Context, key: string, text: string): Reply<{ said: string }> {
+  context.workshop.local?.keepDraft(key, text, context.workshop.now());
+  return answer(context, { said: '' });
+}
+
+/** The operations of the contract over the use cases: for the host, the command line and tests alike. */
+export function makeRouter() {
+  return os.router({
+    workshop: {
+      info: os.workshop.info.handler(({ context }) => answer(context, workshopInfo(context))),
+      people: os.workshop.people.handler(({ context }) => answer(context, people(context))),
+      put: os.workshop.put.handler(({ context, input }) => workshopPut(context, input)),
+      draft: os.workshop.draft.handler(({ context, input }) => draft(context, input.key)),
+      keepDraft: os.workshop.keepDraft.handler(({ context, input }) =>
+        keepDraft(context, input.key, input.text),
+      ),
+      search: os.workshop.search.handler(({ context, input }) =>
+        answer(context, search(context, input.text)),
+      ),
+    },
+    jobs: {
+      list: os.jobs.list.handler(({ context }) => answer(context, jobCards(context))),
+      add: os.jobs.add.handler(({ context, input }) => jobAdd(context, input)),
+      change: os.jobs.change.handler(({ context, input }) => jobChange(context, input)),
+      close: os.jobs.close.handler(({ context, input }) => jobClose(context, input)),
+      state: os.jobs.state.handler(({ context, input }) => read(context, jobState(context, input.jobId))),
+      view: os.jobs.view.handler(({ context, input }) => read(context, jobView(context, input.jobId))),
+    },
+    record: {
+      make: os.record.make.handler(({ context, input }) => recordMake(context, input)),
+      change: os.record.change.handler(({ context, input }) => recordChange(context, input)),
+      remove: os.record.remove.handler(({ context, input }) => recordRemove(context, input)),
+    },
+    log: { add: os.log.add.handler(({ context, input }) => logAdd(context, input)) },
+    removal: {
+      end: os.removal.end.handler(({ context, input }) => removalEnd(context, input)),
+      reorder: os.removal.reorder.handler(({ context, input }) => removalReorder(context, input)),
+      split: os.removal.split.handler(({ context, input }) => removalSplit(context, input)),
+      merge: os.removal.merge.handler(({ context, input }) => removalMerge(context, input)),
+      repeat: os.removal.repeat.handler(({ context, input }) => removalRepeat(context, input)),
+      void: os.removal.void.handler(({ context, input }) => removalVoid(context, input)),
+    },
+    set: {
+      takeOut: os.set.takeOut.handler(({ context, input }) => setTakeOut(context, input)),
+      stow: os.set.stow.handler(({ context, input }) => setStow(context, input)),
+      lengths: os.set.lengths.handler(({ context, input }) => setLengths(context, input)),
+      count: os.set.count.handler(({ context, input }) => setCount(context, input)),
+    },
+    ...workRoutes(),
+  });
+}
+
+function workRoutes() {
+  return {
+    halt: {
+      add: os.halt.add.handler(({ context, input }) => haltAdd(context, input)),
+      seen: os.halt.seen.handler(({ context, input }) => haltSeen(context, input)),
+    },
+    tick: {
+      do: os.tick.do.handler(({ context, input }) => tickDo(context, input)),
+      again: os.tick.again.handler(({ context, input }) => tickAgain(context, input)),
+    },
+    finding: { accept: os.finding.accept.handler(({ context, input }) => findingAccept(context, input)) },
+    piece: {
+      count: os.piece.count.handler(({ context, input }) => pieceCount(context, input)),
+      miss: os.piece.miss.handler(({ context, input }) => pieceMiss(context, input)),
+      found: os.piece.found.handler(({ context, input }) => pieceFound(context, input)),
+      gone: os.piece.gone.handler(({ context, input }) => pieceGone(context, input)),
+      receive: os.piece.receive.handler(({ context, input }) => pieceReceive(context, input)),
+      scrap: os.piece.scrap.handler(({ context, input }) => pieceScrap(context, input)),
+      kit: os.piece.kit.handler(({ context, input }) => kitSplit(context, input)),
+    },
+    away: {
+      send: os.away.send.handler(({ context, input }) => awaySend(context, input)),
+      back: os.away.back.handler(({ context, input }) => awayBack(context, input)),
+    },
+    renew: { override: os.renew.override.handler(({ context, input }) => renewOverride(context, input)) },
+    history: {
+      undo: os.history.undo.handler(({ context, input }) => historyUndo(context, input)),
+      redo: os.history.redo.handler(({ context, input }) => historyRedo(context, input)),
+      state: os.history.state.handler(({ context, input }) =>
+        answer(context, historyState(context, input.jobId)),
+      ),
+      list: os.history.list.handler(({ context, input }) =>
+        answer(context, historyList(context, input.jobId, input.limit)),
+      ),
+    },
+  };
+}

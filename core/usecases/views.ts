@@ -1,0 +1,161 @@
+import type { JobCard, JobView } from '../contract/views.ts';
+import { type Plan, planJob } from '../reinstall/index.ts';
+import { ok, type Result, refuse } from '../model/result.ts';
+import type { JobState, Row } from '../model/tables.ts';
+import { countLines, openSearches, poolLines } from '../tally/index.ts';
+import { historyState } from './history.ts';
+import { logOrder } from './log/add.ts';
+import type { Context } from './frame.ts';
+
+/** A job, or a refusal that says which are there. */
+export function jobState(context: Context, jobId: string): Result<JobState> {
+  const state = context.workshop.job(jobId);
+  if (state) return ok(state);
+  const known = context.workshop
+    .jobs()
+    .map((job) => `“${job.title}” (${job.id})`)
+    .join(', ');
+  return refuse(
+    'not-found',
+    `Expected a job of this workshop, got ${jobId}. There are: ${known || 'none yet'}.`,
+  );
+}
+
+/** Everything a window needs to draw a job. */
+export function jobView(context: Context, jobId: string): Result<JobView> {
+  const state = jobState(context, jobId);
+  if (!state.ok) return state;
+  const plan = planJob(state.value, context.workshop.now());
+  return ok({
+    state: state.value,
+    plan,
+    counts: countLines(state.value),
+    pools: poolLines(state.value),
+    searches: openSearches(state.value),
+    history: historyState(context, jobId),
+  });
+}
+
+/** Pieces of each removal, for the length of its notch. */
+export function piecesByRemoval(state: JobState): Map<string, number> {
+  const home = new Map(state.fset.map((set) => [set.id, set.removalId]));
+  const pieces = new Map<string, number>();
+  const add = (id: string | null | undefined, qty: number) => {
+    if (id) pieces.set(id, (pieces.get(id) ?? 0) + qty);
+  };
+  for (const hole of state.position) if (hole.found !== 'empty') add(home.get(hole.setId), 1);
+  for (const part of state.part) add(part.removalId, part.qty);
+  return pieces;
+}
+
+function looseOf(state: JobState): string[] {
+  const titles = new Map(state.removal.map((removal) => [removal.id, removal.title]));
+  return state.fset
+    .filter((set) => set.how === 'slackened')
+    .map((set) => {
+      const count = state.position.filter((hole) => hole.setId === set.id).length;
+      return `${set.name || titles.get(set.removalId) || 'Fasteners'}, ${count} slackened only`;
+    });
+}
+
+function openToAir(state: JobState, plan: Plan): string[] {
+  const shut = new Set(plan.steps.filter((s) => s.kind === 'C1' && s.state === 'done').map((s) => s.thingId));
+  return state.fluid
+    .filter((fluid) => !shut.has(fluid.id) && state.opens.some((opens) => opens.fluidId === fluid.id))
+    .map((fluid) => fluid.name);
+}
+
+/** Temporaries that are in and not yet out. */
+function insideOf(state: JobState): string[] {
+  const out = new Set(state.deed.filter((deed) => deed.what === 'taken out').map((deed) => deed.thingId));
+  return state.temporary
+    .filter((one) => !out.has(one.id))
+    .map((one) => (one.qty > 1 ? `${one.qty} × ${one.name}` : one.name));
+}
+
+function notCounted(state: JobState): string[] {
+  const used = new Set(state.fset.map((set) => set.stowId));
+  const counted = new Set(state.counting.map((count) => count.stowId));
+  return state.stow
+    .filter((stow) => used.has(stow.id) && !counted.has(stow.id))
+    .map((stow) => `${stow.kind} ${stow.label}`);
+}
+
+function haltOf(state: JobState): JobCard['halt'] {
+  const halt = state.halt.filter((one) => one.seenAt === null).at(-1);
+  if (!halt) return null;
+  const by = state.person.find((person) => person.id === halt.personId)?.name ?? null;
+  return { at: halt.at, note: halt.note, by };
+}
+
+function nameOf(state: JobState, thingId: string): string {
+  const part = state.part.find((one) => one.id === thingId);
+  const set = state.fset.find((one) => one.id === thingId);
+  return part?.name || set?.name || set?.typed || 'A thing';
+}
+
+/** One job as the Jobs screen shows it. */
+export function cardOf(state: JobState, now: number): JobCard {
+  const plan = planJob(state, now);
+  const order = logOrder(state.removal);
+  const pieces = piecesByRemoval(state);
+  const done = new Set(
+    plan.steps.filter((s) => s.kind === 'S' && s.state === 'done').map((s) => s.removalId),
+  );
+  const last = order.filter((removal) => removal.phase !== 'planned').at(-1);
+  const open = (severity: 'stop' | 'warn') =>
+    plan.findings.filter((one) => one.severity === severity && one.accepted === null).length;
+  return {
+    job: state.job,
+    depth: plan.depth,
+    notches: order.map((removal) => ({
+      pieces: pieces.get(removal.id) ?? 0,
+      back: done.has(removal.id),
+      did: removal.did,
+    })),
+    last: last
+      ? {
+          number: order.indexOf(last) + 1,
+          title: last.title || last.typed,
+          at: last.endedAt ?? last.startedAt,
+        }
+      : null,
+    changedAt: changedAt(state),
+    open: { stop: open('stop'), warn: open('warn') },
+    loose: looseOf(state),
+    away: state.away
+      .filter((one) => one.backAt === null)
+      .map((one) => ({
+        what: nameOf(state, one.thingId),
+        since: one.since,
+        due: one.due,
+        toWhom: one.toWhom,
+      })),
+    openToAir: openToAir(state, plan),
+    inside: insideOf(state),
+    notCounted: notCounted(state),
+    halt: haltOf(state),
+  };
+}
+
+function changedAt(state: JobState): number {
+  const times: number[] = [state.job.createdAt];
+  const add = (rows: readonly { at: number }[]) => {
+    for (const row of rows) times.push(row.at);
+  };
+  add(state.deed);
+  add(state.counting);
+  for (const removal of state.removal) times.push(removal.endedAt ?? removal.startedAt ?? 0);
+  return times.reduce((a, b) => Math.max(a, b), 0);
+}
+
+/** All jobs, the one worked on last first. */
+export function jobCards(context: Context): JobCard[] {
+  const now = context.workshop.now();
+  return context.workshop
+    .jobs()
+    .map((job: Row<'job'>) => context.workshop.job(job.id))
+    .filter((state) => state !== null)
+    .map((state) => cardOf(state, now))
+    .sort((a, b) => b.changedAt - a.changedAt);
+}
