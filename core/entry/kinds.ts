@@ -132,7 +132,8 @@ export type ConditionKind =
   | 'dirty'
   | 'loose'
   | 'damaged'
-  | 'wrong';
+  | 'wrong'
+  | 'missing';
 
 export type Renew = 'must' | 'if worn';
 

@@ -164,6 +164,7 @@ export interface FastenerItem {
   readonly treatments: readonly Treatment[];
   readonly stack: readonly StackPiece[];
   readonly torque: Torque | null;
+  readonly renew: Renew | null;
   readonly stow: Stow | null;
   readonly conditions: readonly Condition[];
 }
@@ -176,7 +177,10 @@ export interface Stow {
   readonly label: string | null;
 }
 
-/** "one stripped" → qty 1; "hole 3 snapped" → holes [3]; "rusted" → qty null, holes [] (how many was not said). */
+/**
+ * "one stripped" → qty 1; "hole 3 snapped" → holes [3]; "rusted" → qty null, holes [] (how many was not said).
+ * `missing` is for parts and connections only; fasteners have `missingAsFound`.
+ */
 export interface Condition {
   readonly what: ConditionKind;
   readonly qty: number | null;

@@ -1,0 +1,77 @@
+import {
+  threadsForAcrossFlats,
+  threadsForHexalobular,
+  threadsForHexKey,
+  type DriveMatch,
+} from '../fastening/drives.ts';
+import type { Drive, HeadForm, Thread } from './meaning.ts';
+
+const MEMORY = new Map<string, readonly DriveMatch[]>();
+
+/** Every thread the tables know for a tool size, most standards first. Kept, because a line is read at each key. */
+function matches(drive: Drive): readonly DriveMatch[] {
+  if (drive.size === null) return [];
+  const key = `${drive.style}|${drive.acrossFlatsMm ?? drive.size}`;
+  let found = MEMORY.get(key);
+  if (!found) {
+    found = lookUp(drive);
+    if (MEMORY.size > 500) MEMORY.clear();
+    MEMORY.set(key, found);
+  }
+  return found;
+}
+
+function lookUp(drive: Drive): readonly DriveMatch[] {
+  if (drive.style === 'hexalobular') return threadsForHexalobular(drive.size ?? '');
+  if (drive.acrossFlatsMm === null) return [];
+  if (drive.style === 'hex external') return threadsForAcrossFlats(drive.acrossFlatsMm);
+  return drive.style === 'hex socket' ? threadsForHexKey(drive.acrossFlatsMm) : [];
+}
+
+/** The standard that most parts of this form follow; its thread is the first to be confirmed. Common practice, no source. */
+const USUAL: Readonly<Record<string, RegExp>> = {
+  'hex external': /^ISO 4014|^ASME B18\.2\.1/,
+  'hex socket': /^ISO 4762/,
+  'socket cap': /^ISO 4762/,
+  hexalobular: /^ISO 14579/,
+  button: /^ISO 7380/,
+  countersunk: /^ISO 10642/,
+  headless: /^ISO 4026/,
+};
+
+/**
+ * Thread sizes that a drive can belong to, commonest first ("M8", "5/16"); all that the tables know, never one picked.
+ * For a flange head only the flange tables count, as the same thread has another width there.
+ */
+export function threadsThatFit(drive: Drive, head: HeadForm | null): readonly string[] {
+  const all = matches(drive);
+  const flange =
+    head === 'flange' ? all.filter((match) => match.rows.some((row) => /flange/.test(row.family))) : [];
+  const usual = USUAL[head ?? drive.style] ?? USUAL[drive.style];
+  const rank = (match: DriveMatch): number =>
+    usual !== undefined &&
+    Math.abs(match.deviationMm) <= 0.05 &&
+    match.rows.some((row) => usual.test(row.standard))
+      ? 0
+      : 1;
+  // The sort is stable, so the order of the tables stays within a rank.
+  return [...(flange.length > 0 ? flange : all)].sort((a, b) => rank(a) - rank(b)).map((match) => match.size);
+}
+
+/** Whether a thread is among those that fit; null when the tables know nothing about this drive. */
+export function threadFits(thread: Thread, drive: Drive, head: HeadForm | null): boolean | null {
+  const sizes = threadsThatFit(drive, head);
+  if (sizes.length === 0) return null;
+  return sizes.includes(sizeOf(thread));
+}
+
+/** Whether a width in mm could be the head of this thread, so that "M8 13 mm" has two readings. */
+export function couldBeHead(thread: Thread | null, mm: number): boolean {
+  const sizes = threadsForAcrossFlats(mm).map((match) => match.size);
+  return thread === null ? sizes.length > 0 : sizes.includes(sizeOf(thread));
+}
+
+/** "M10", "5/16", "#10": the size without pitch and series. */
+function sizeOf(thread: Thread): string {
+  return /^(M[\d.]+|#?\d+(?:-\d+\/\d+|\/\d+)?)/.exec(thread.designation)?.[1] ?? thread.designation;
+}

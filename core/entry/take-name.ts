@@ -1,0 +1,248 @@
+import { as, has, type SenseName } from './atom.ts';
+import { nearWord } from './near.ts';
+import { openConnection, openFluid, openPart, openTemporary, wording, type Run } from './open-item.ts';
+import { currentFasteners, pass, peek, use, type DraftOf, type State } from './state.ts';
+import { endsHere, takeKind } from './take-fastener.ts';
+
+const NOUNS: readonly SenseName[] = ['part', 'connection', 'fluid', 'temporary', 'fastener'];
+const NAMES: readonly SenseName[] = [...NOUNS, 'word', 'place', 'quoted'];
+/** Words that only belong to a name when a noun follows: "flange gasket", "old seal", "cracked cover". */
+const BEFORE_NOUN: readonly SenseName[] = [
+  'remark',
+  'head',
+  'drive-style',
+  'across-flats',
+  'condition',
+  'stack',
+  'number',
+];
+
+const isNounAt = (state: State, offset: number): boolean => has(peek(state, offset), ...NOUNS);
+
+/** Whether the word at `offset` leads on to a noun without anything in between that is no name. */
+function leadsToNoun(state: State, offset: number): boolean {
+  for (let i = offset + 1; i < offset + 5; i += 1) {
+    if (isNounAt(state, i)) return true;
+    if (!has(peek(state, i), 'word', 'place', 'remark')) return false;
+  }
+  return false;
+}
+
+function belongs(state: State, offset: number): boolean {
+  const atom = peek(state, offset);
+  if (has(atom, ...NAMES)) return true;
+  if (has(atom, ...BEFORE_NOUN)) return leadsToNoun(state, offset);
+  if (offset > 0 && isDimension(state, offset)) return true;
+  // "cap 3", "bearing 2": a number right behind a part, with nothing it could count.
+  const after = peek(state, offset + 1);
+  return (
+    offset > 0 &&
+    has(atom, 'num') &&
+    has(peek(state, offset - 1), 'part') &&
+    (endsHere(after) || has(after, 'preposition', 'happened'))
+  );
+}
+
+/** "O-ring 45x3", "seal 35x52x7": numbers with crosses right behind a part. */
+function isDimension(state: State, offset: number): boolean {
+  if (!has(peek(state, offset), 'num', 'times')) return false;
+  let from = offset;
+  while (has(peek(state, from - 1), 'num', 'times')) from -= 1;
+  return (
+    has(peek(state, from - 1), 'part') &&
+    has(peek(state, from), 'num') &&
+    has(peek(state, from + 1), 'times') &&
+    has(peek(state, from + 2), 'num')
+  );
+}
+
+function readRun(state: State): Run {
+  let length = 0;
+  let noun: number | null = null;
+  let preposition: number | null = null;
+  for (;;) {
+    const atom = peek(state, length);
+    if (belongs(state, length)) {
+      if (preposition === null && has(atom, ...NOUNS)) noun = length;
+      length += 1;
+    } else if (length > 0 && has(atom, 'preposition', 'filler') && leads(state, length)) {
+      if (has(atom, 'preposition')) preposition ??= length;
+      length += 1;
+    } else break;
+  }
+  return { length, noun, preposition };
+}
+
+/** Whether a preposition or article is followed by a name. */
+function leads(state: State, offset: number): boolean {
+  let next = offset + 1;
+  while (has(peek(state, next), 'preposition', 'filler')) next += 1;
+  return belongs(state, next);
+}
+
+const allPlaces = (state: State, length: number): boolean =>
+  Array.from({ length }, (_, i) => i).every((i) => has(peek(state, i), 'place', 'preposition', 'filler'));
+
+/** Reads a run of words: a part, a connection, a fluid, a thing put in, fasteners with a name, a place, or nothing known. */
+export function takeName(state: State): void {
+  const run = readRun(state);
+  if (run.length === 0) return pass(state);
+  const front = run.preposition ?? run.length;
+  if (run.noun === null) return takeNameless(state, run, front);
+  // Words behind the noun belong to it when they say where; others are not understood, unless a verb takes them all.
+  let end = run.length;
+  if (state.verb === null) {
+    end = run.noun + 1;
+    while (end < front && has(peek(state, end), 'place', 'quoted', 'num', 'times')) end += 1;
+    if (end === front) end = run.length;
+  }
+  takeNoun(state, { ...run, length: end }, Math.min(front, end));
+}
+
+function takeNameless(state: State, run: Run, front: number): void {
+  if (allPlaces(state, run.length)) return takePlace(state, run.length);
+  const verb = state.verb !== null || has(peek(state, run.length), 'happened');
+  const strange = Array.from({ length: front }, (_, i) => peek(state, i)).some(
+    (atom) => has(atom, 'word') && nearWord(atom?.text ?? '') !== null,
+  );
+  if (verb || (state.count !== null && !strange && has(peek(state, front - 1), 'word'))) {
+    openPart(state, run, front, null);
+    return;
+  }
+  for (let i = 0; i < run.length; i += 1) pass(state);
+}
+
+/** "front left": with a part or hose before it that has no such word yet it goes to its name, else it is the place. */
+function takePlace(state: State, length: number): void {
+  const words = wording(state, 0, length);
+  const start = peek(state)?.start ?? 0;
+  const item = state.current;
+  if (
+    state.fresh === null &&
+    endsHere(peek(state, length)) &&
+    item &&
+    (item.kind === 'part' || item.kind === 'connection')
+  ) {
+    item.name = `${words} ${item.name}`;
+    use(state, 'place', length);
+    return;
+  }
+  const fasteners = state.count === null ? null : currentFasteners(state);
+  if (fasteners && state.fresh === null && !endsHere(peek(state, length))) return pass(state);
+  if (!endsHere(peek(state, length))) {
+    for (let i = 0; i < length; i += 1) pass(state);
+    return;
+  }
+  state.items.push({ start, item: { kind: 'place', place: words } });
+  use(state, 'place', length);
+}
+
+function takeNoun(state: State, run: Run, front: number): void {
+  const atom = peek(state, run.noun ?? 0);
+  const fastener = as(atom, 'fastener');
+  const part = as(atom, 'part');
+  const connection = as(atom, 'connection');
+  const temporary = as(atom, 'temporary');
+  if (fastener) takeNamedFasteners(state, run, front);
+  else if (connection && !part) openConnection(state, run, front, connection.what);
+  else if (part) openPart(state, run, front, part.look);
+  else if (temporary) openTemporary(state, run, front);
+  else openFluid(state, run);
+}
+
+function takeNamedFasteners(state: State, run: Run, front: number): void {
+  const noun = run.noun ?? 0;
+  const sense = as(peek(state, noun), 'fastener');
+  if (!sense) return pass(state);
+  const connection = state.current?.kind === 'connection' && sense.what === 'clamp' && state.count === null;
+  if (
+    connection &&
+    (state.size !== null || has(peek(state, noun + 1), 'size', 'num', 'length-word', 'clamp-word'))
+  ) {
+    return takeClampSize(state, noun);
+  }
+  if (sense.what === 'pin' && takePins(state, noun)) return;
+  const name = noun > 0 ? wording(state, 0, noun) : null;
+  // takeKind opens or continues the set; the words before the noun are stepped over first.
+  const start = peek(state)?.start ?? 0;
+  if (state.count === null && noun > 0) state.fresh = null;
+  const before = state.current;
+  for (let i = 0; i < noun; i += 1) use(state, 'name');
+  const item =
+    noun > 0 && state.count === null ? newSet(state, start, sense) : takeKind(state, sense.what, sense.head);
+  if (name !== null && item.name === null) item.name = name;
+  if (before === item && name !== null) item.name = name;
+  const behind = wording(state, 0, front - noun - 1);
+  if (front > noun + 1 && behind !== '') use(state, 'name', front - noun - 1);
+  takeTail(state, item, run.length - front);
+}
+
+/** "plug, 3 pin": the ways of a plug, not fasteners. */
+function takePins(state: State, noun: number): boolean {
+  const plug = state.current;
+  if (noun > 0 || plug?.kind !== 'connection' || (plug.what !== 'plug' && plug.what !== 'connector'))
+    return false;
+  if (state.count === null || !endsHere(peek(state, 1))) return false;
+  plug.pins = state.count.value;
+  state.count = null;
+  use(state, 'connection');
+  return true;
+}
+
+function newSet(
+  state: State,
+  start: number,
+  sense: { what: DraftOf<'fasteners'>['what']; head: DraftOf<'fasteners'>['head'] },
+): DraftOf<'fasteners'> {
+  state.current = null;
+  state.count = { value: 0, start };
+  const item = takeKind(state, sense.what, sense.head);
+  item.count = null;
+  return item;
+}
+
+/** "… from the cover": what the fasteners hold. */
+function takeTail(state: State, item: DraftOf<'fasteners'>, length: number): void {
+  if (length <= 0) return;
+  let from = 0;
+  while (from < length && has(peek(state, from), 'preposition', 'filler')) from += 1;
+  if (item.name !== null) {
+    for (let i = 0; i < length; i += 1) pass(state);
+    return;
+  }
+  item.name = wording(state, from, length);
+  use(state, 'name', length);
+}
+
+/** "on bracket", "for the cover" behind a set whose kind was not named: "4 M8x25 for the cover". */
+export function takeWhatItHolds(state: State): boolean {
+  const item = currentFasteners(state);
+  if (!item || item !== state.fresh || state.count !== null || item.name !== null || !leads(state, 0))
+    return false;
+  let length = 1;
+  while (
+    belongs(state, length) ||
+    (has(peek(state, length), 'preposition', 'filler') && leads(state, length))
+  )
+    length += 1;
+  takeTail(state, item, length);
+  return true;
+}
+
+function takeClampSize(state: State, noun: number): void {
+  const item = state.current;
+  if (item?.kind !== 'connection') return pass(state);
+  use(state, 'clamp', noun + 1);
+  if (state.size !== null) {
+    item.clampMm = state.size.mm;
+    state.size = null;
+    return;
+  }
+  while (has(peek(state), 'length-word', 'clamp-word')) use(state, 'clamp');
+  state.awaiting = 'clamp';
+}
+
+/** Whether words at this place can name something. */
+export function startsName(state: State): boolean {
+  return belongs(state, 0);
+}
