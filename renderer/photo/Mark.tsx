@@ -1,0 +1,151 @@
+import { marks as say } from '../texts/marks.ts';
+import type { MarkKind, MarkState } from './types.ts';
+
+const paper = 'var(--mk-paper)';
+const ink = 'var(--mk-ink)';
+
+/**
+ * Outline of each kind, middle 24 24. Position: disc. Part: plate. Connection: a plate with a stub at either side.
+ * Match mark: a pointer with its line. Temporary: a tag with its hole, to be pulled.
+ */
+const outlines: Record<MarkKind, string> = {
+  position: 'M24 7.75a16.25 16.25 0 1 1 0 32.5a16.25 16.25 0 1 1 0-32.5Z',
+  part: 'M8.5 8.5H39.5V39.5H8.5Z',
+  connection: 'M10.5 9H37.5V18H43.5V30H37.5V39H10.5V30H4.5V18H10.5Z',
+  match: 'M8.5 5H39.5V31L24 44L8.5 31Z',
+  temporary: 'M15 3H33L40 11V42H8V11Z',
+};
+/** A head seen from above, still in its hole. Six corners, so that it is never taken for a disc. */
+const head = 'M24 3.5L42.5 13.75V34.25L24 44.5L5.5 34.25V13.75Z';
+
+export interface MarkProps {
+  readonly kind: MarkKind;
+  readonly state: MarkState;
+  readonly text: string;
+  /** At hand: a ring round it in the accent. */
+  readonly at?: boolean;
+  readonly size?: number;
+  /** Spoken name; left out where the button round it is named. */
+  readonly label?: string;
+}
+
+/** A mark: what it stands for by its outline, its state by how that is filled. The number is never cut. */
+export function Mark({ kind, state, text, at = false, size = 54, label }: MarkProps) {
+  const named = label === undefined ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label };
+  return (
+    <svg className="mark" width={size} height={size} viewBox="-3 -3 54 54" {...named}>
+      {at && <AtHand radius={kind === 'position' ? 28 : 31} />}
+      <MarkBody kind={kind} state={state} />
+      <MarkText kind={kind} state={state} text={text} />
+    </svg>
+  );
+}
+
+function AtHand({ radius }: { readonly radius: number }) {
+  const ring = (stroke: string, width: number) => (
+    <circle cx="24" cy="24" r={radius} fill="none" stroke={stroke} strokeWidth={width} />
+  );
+  return (
+    <>
+      {ring(ink, 8.5)}
+      {ring(paper, 6)}
+      {ring('var(--accent)', 4.25)}
+    </>
+  );
+}
+
+function MarkBody({ kind, state }: { readonly kind: MarkKind; readonly state: MarkState }) {
+  const untouched = state === 'in' || state === 'slackened';
+  const outline = untouched && kind === 'position' ? head : outlines[kind];
+  const full = state === 'in' || state === 'tightened' || state === 'paint-checked';
+  return (
+    <>
+      <path d={outline} fill={paper} stroke="rgba(18,17,14,.6)" strokeWidth="10.5" strokeLinejoin="round" />
+      {state === 'blocked' && <path d="M4 44 44 4" stroke={paper} strokeWidth="9.5" />}
+      {state === 'paint-checked' && <path d="M32 32 45 45" stroke={paper} strokeWidth="14" />}
+      <path d={outline} fill={paper} stroke={paper} strokeWidth="8" strokeLinejoin="round" />
+      <path
+        d={outline}
+        fill={full ? ink : paper}
+        stroke={ink}
+        strokeWidth="3.5"
+        strokeDasharray={state === 'left out' ? '6.4 3.8' : undefined}
+        strokeDashoffset={state === 'left out' ? 3 : undefined}
+      />
+      {state === 'in' && kind === 'position' && (
+        <circle cx="24" cy="24" r="14.6" fill="none" stroke={paper} strokeWidth="1.75" />
+      )}
+      {state === 'started' && <HalfFill kind={kind} />}
+      {kind === 'temporary' && <circle cx="24" cy="9" r="2.6" fill={full ? paper : ink} />}
+      <StateBadge state={state} />
+    </>
+  );
+}
+
+/** Filled to just below the middle, so that the number keeps a whole ground above it. */
+function HalfFill({ kind }: { readonly kind: MarkKind }) {
+  const shape: Record<MarkKind, string> = {
+    position: 'M6.6 27.6h34.8a17.8 17.8 0 0 1-34.8 0z',
+    part: 'M8.5 28.5H39.5V39.5H8.5Z',
+    connection: 'M4.5 28.5H43.5V30H37.5V39H10.5V30H4.5Z',
+    match: 'M8.5 29H39.5V31L24 44L8.5 31Z',
+    temporary: 'M8 31H40V42H8Z',
+  };
+  return <path d={shape[kind]} fill={ink} stroke={ink} strokeWidth="1" />;
+}
+
+function StateBadge({ state }: { readonly state: MarkState }) {
+  if (state === 'blocked') return <path d="M6 42 42 6" stroke={ink} strokeWidth="4.5" />;
+  if (state === 'paint-checked')
+    return (
+      <>
+        <path d="M31.5 31.5 45 45" stroke={ink} strokeWidth="10.5" />
+        <path d="M32.5 32.5 43.5 43.5" stroke={paper} strokeWidth="5" />
+      </>
+    );
+  if (state === 'later')
+    return (
+      <>
+        <circle cx="38" cy="10" r="11.5" fill={paper} />
+        <circle cx="38" cy="10" r="8" fill={paper} stroke={ink} strokeWidth="2.75" />
+        <path d="M38 5.5V10l3.2 2.2" fill="none" stroke={ink} strokeWidth="2.25" />
+      </>
+    );
+  if (state === 'missing')
+    return (
+      <>
+        <rect x="27.5" y="-.5" width="21" height="21" rx="3" fill={paper} />
+        <rect x="29.5" y="1.5" width="17" height="17" rx="1.5" fill={ink} />
+        <path
+          d="M35 7.4c0-4 6.2-3.9 6.2-.3 0 2-3.1 2.3-3.1 4.9M38.1 14.2v2.1"
+          fill="none"
+          stroke={paper}
+          strokeWidth="2.4"
+        />
+      </>
+    );
+  return null;
+}
+
+function MarkText({ kind, state, text }: Pick<MarkProps, 'kind' | 'state' | 'text'>) {
+  const half = state === 'started';
+  const full = state === 'in' || state === 'tightened' || state === 'paint-checked';
+  const size = text.length > 2 ? 13 : half || text.length > 1 ? 16.5 : 19.5;
+  const y = half ? 18.7 : kind === 'temporary' ? 26.5 : kind === 'match' ? 21.5 : 24;
+  const edge = state === 'blocked' ? { stroke: paper, strokeWidth: 4.5, paintOrder: 'stroke' } : {};
+  return (
+    <text x="24" y={y} dy=".355em" textAnchor="middle" fontSize={size} fill={full ? paper : ink} {...edge}>
+      {text}
+    </text>
+  );
+}
+
+/** A mark among words, with what it means beside it: for legends. */
+export function MarkLegend({ kind, state }: { readonly kind: MarkKind; readonly state: MarkState }) {
+  return (
+    <span className="legend">
+      <Mark kind={kind} state={state} text="" size={36} />
+      {say.state(kind, state)}
+    </span>
+  );
+}

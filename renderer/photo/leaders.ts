@@ -1,0 +1,132 @@
+import type { Extent, Point } from './geometry.ts';
+
+/** A joint that gets a disc: px in the box. */
+export interface Joint {
+  readonly id: string;
+  readonly at: Point;
+  /** Marks of one joint are placed outwards from their common centre. */
+  readonly group: string;
+  /** Radius of the head or washer, px; null: judged from how near the neighbours are. */
+  readonly radius: number | null;
+}
+
+/** Where the disc goes and how its leader runs. The leader ends in a dot at the washer's edge, never on the head. */
+export interface Placed {
+  readonly id: string;
+  readonly disc: Point;
+  readonly dot: Point;
+}
+
+/** Air between a disc and the edge of the picture, px. */
+export const air = 8;
+const leaderReach = 18;
+/** How far a leader may turn from straight outwards, in the order tried, degrees. */
+const turns = [0, 15, -15, 30, -30, 45, -45, 60, -60, 80, -80, 105, -105, 135, -135, 165, -165];
+const reaches = [0, 14, 30, 54];
+
+/**
+ * Places a disc of `radius` px for every joint: outside the joint, away from its centre, `air` px inside the picture,
+ * on no head and on no other disc as long as there is room; else as little as possible.
+ */
+export function placeDiscs(joints: readonly Joint[], box: Extent, radius: number): Placed[] {
+  const heads = joints.map((joint) => ({ at: joint.at, radius: headRadius(joint, joints, box) }));
+  const placed: Placed[] = [];
+  joints.forEach((joint, i) => {
+    const head = heads[i]?.radius ?? 0;
+    const outwards = outwardsFrom(joint, joints, box);
+    let best: { placed: Placed; cost: number } | null = null;
+    for (const reach of reaches) {
+      for (const turn of turns) {
+        const angle = outwards + (turn * Math.PI) / 180;
+        const along = (length: number) => ({
+          x: joint.at.x + Math.cos(angle) * length,
+          y: joint.at.y + Math.sin(angle) * length,
+        });
+        const disc = along(head + leaderReach + radius + reach);
+        const cost =
+          outside(disc, box, radius) * 40 +
+          heads.reduce((sum, other) => sum + overlap(disc, radius, other.at, other.radius), 0) * 4 +
+          placed.reduce((sum, other) => sum + overlap(disc, radius + 2, other.disc, radius + 2), 0) * 12 +
+          Math.abs(turn) * 0.12 +
+          reach * 0.25;
+        if (best === null || cost < best.cost)
+          best = { placed: { id: joint.id, disc, dot: along(head) }, cost };
+      }
+    }
+    if (best !== null) placed.push(best.placed);
+  });
+  return placed.map((one) => held(one, box, radius));
+}
+
+/** The number is never cut: whatever else has to give, the disc stays inside. */
+function held(placed: Placed, box: Extent, radius: number): Placed {
+  const edge = Math.min(radius + air, box.width / 2, box.height / 2);
+  const disc = {
+    x: Math.min(box.width - edge, Math.max(edge, placed.disc.x)),
+    y: Math.min(box.height - edge, Math.max(edge, placed.disc.y)),
+  };
+  return { ...placed, disc };
+}
+
+/** A third of the way to the nearest neighbour, but no more than a twentieth of the picture. */
+function headRadius(joint: Joint, joints: readonly Joint[], box: Extent): number {
+  if (joint.radius !== null) return joint.radius;
+  const most = Math.min(40, box.width * 0.05);
+  return joints.reduce(
+    (least, other) =>
+      other.id === joint.id ? least : Math.min(least, Math.max(8, distance(joint.at, other.at) * 0.3)),
+    most,
+  );
+}
+
+/** Away from the middle of the joint; a single mark goes away from the middle of the picture. Radians. */
+function outwardsFrom(joint: Joint, joints: readonly Joint[], box: Extent): number {
+  const mates = joints.filter((other) => other.group === joint.group);
+  const middle =
+    mates.length > 1
+      ? {
+          x: mates.reduce((sum, mate) => sum + mate.at.x, 0) / mates.length,
+          y: mates.reduce((sum, mate) => sum + mate.at.y, 0) / mates.length,
+        }
+      : { x: box.width / 2, y: box.height / 2 };
+  const dx = joint.at.x - middle.x;
+  const dy = joint.at.y - middle.y;
+  return Math.hypot(dx, dy) < 1 ? -Math.PI / 4 : Math.atan2(dy, dx);
+}
+
+function outside(disc: Point, box: Extent, radius: number): number {
+  const edge = radius + air;
+  return (
+    Math.max(0, edge - disc.x) +
+    Math.max(0, disc.x + edge - box.width) +
+    Math.max(0, edge - disc.y) +
+    Math.max(0, disc.y + edge - box.height)
+  );
+}
+
+function overlap(a: Point, ra: number, b: Point, rb: number): number {
+  return Math.max(0, ra + rb - distance(a, b));
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+/** A move of the tightening order: broad where it starts, a point where it goes. Stops at the washers. */
+export function wedge(from: Point, to: Point, washer: number, breadth: number): Point[] {
+  const length = distance(from, to);
+  if (length <= washer * 2) return [];
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  const corner = (p: Point, way: number, side: number, half: number) => ({
+    x: p.x + ux * way - uy * side * half,
+    y: p.y + uy * way + ux * side * half,
+  });
+  const half = breadth / 2;
+  return [
+    corner(from, washer, 1, half),
+    corner(to, -washer, 1, 1.1),
+    corner(to, -washer, -1, 1.1),
+    corner(from, washer, -1, half),
+  ];
+}

@@ -1,0 +1,119 @@
+import { Frame } from '../../frame/Frame.tsx';
+import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { PhotoView } from '../../photo/PhotoView.tsx';
+import { jobs as say } from '../../texts/jobs.ts';
+import { Key } from '../../ui/Key.tsx';
+import { useMedia, wide } from '../../ui/use-media.ts';
+import type { StatusProps } from '../../ui/Status.tsx';
+import { CarryOn, type CarryOnData } from './CarryOn.tsx';
+import { JobItem, type JobData } from './JobItem.tsx';
+import { Hits, Search, type HitData } from './Search.tsx';
+
+export interface JobsScreenProps {
+  /** The line of the job to carry on with. */
+  readonly pane: Omit<LinePaneProps, 'head' | 'foot'>;
+  readonly status?: StatusProps;
+  /** The job touched last; null when there is none. */
+  readonly carry: CarryOnData | null;
+  readonly jobs: readonly JobData[];
+  readonly search: string;
+  /** What the search found; null while nothing is searched for. */
+  readonly hits: readonly HitData[] | null;
+  readonly onSearch: (text: string) => void;
+  readonly onHit: (id: string) => void;
+  readonly onCarryOn: () => void;
+  readonly onOpen: (id: string) => void;
+  readonly onStart: () => void;
+  readonly onSample: () => void;
+}
+
+/** All jobs: the one in hand with what must be known before going on, the others by their silhouettes. */
+export function JobsScreen(props: JobsScreenProps) {
+  const { carry, hits } = props;
+  const isWide = useMedia(wide);
+  const head = (
+    <div className="jobs-head">
+      <h1>{say.title}</h1>
+      {carry !== null && <Search text={props.search} onSearch={props.onSearch} />}
+    </div>
+  );
+  const start = carry !== null && (
+    <div className="jobs-foot">
+      <Key onPress={props.onStart} hint={say.startHint}>
+        {say.start}
+      </Key>
+    </div>
+  );
+  return (
+    <Frame
+      pane={{ ...props.pane, job: say.title, ...(isWide && { head, foot: start }) }}
+      {...(props.status && { status: props.status })}
+      screen={carry === null ? 'jobs empty' : 'jobs'}
+    >
+      {!isWide && carry !== null && (
+        <header className="jobs-top">
+          {head}
+          {start}
+        </header>
+      )}
+      {carry === null ? (
+        <Empty onStart={props.onStart} onSample={props.onSample} />
+      ) : hits !== null ? (
+        <Hits words={props.search} hits={hits} onHit={props.onHit} />
+      ) : (
+        <>
+          <div className="jobs-photo">
+            {carry.photo === null ? <Bare carry={carry} /> : <PhotoView photo={carry.photo} />}
+          </div>
+          <CarryOn carry={carry} onGo={props.onCarryOn} />
+          <Others jobs={props.jobs} onOpen={props.onOpen} />
+        </>
+      )}
+    </Frame>
+  );
+}
+
+function Others({
+  jobs,
+  onOpen,
+}: {
+  readonly jobs: readonly JobData[];
+  readonly onOpen: (id: string) => void;
+}) {
+  return (
+    <section className="jobs-others" aria-label={say.others}>
+      <ul>
+        {jobs.map((job) => (
+          <JobItem key={job.id} job={job} onOpen={onOpen} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** No photo in the whole job: its name, as large as it fits. */
+function Bare({ carry }: { readonly carry: CarryOnData }) {
+  return (
+    <div className="no-photo">
+      <p className="said jobs-bare">{carry.title}</p>
+      <p className="how">{carry.machine}</p>
+    </div>
+  );
+}
+
+function Empty({ onStart, onSample }: { readonly onStart: () => void; readonly onSample: () => void }) {
+  return (
+    <div className="jobs-empty">
+      <h2>{say.empty}</h2>
+      <p>{say.emptyHow}</p>
+      <div className="keys">
+        <Key look="go" large onPress={onStart} first>
+          {say.startOwn}
+        </Key>
+        <Key large onPress={onSample}>
+          {say.sample}
+        </Key>
+      </div>
+    </div>
+  );
+}

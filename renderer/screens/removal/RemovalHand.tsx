@@ -1,0 +1,88 @@
+import { entry as sayEntry } from '../../texts/entry.ts';
+import { common } from '../../texts/common.ts';
+import { removal as say } from '../../texts/removal.ts';
+import { Choice } from '../../ui/Choice.tsx';
+import { Written } from '../../ui/Field.tsx';
+import { Key } from '../../ui/Key.tsx';
+import { NumberPad } from '../../ui/NumberPad.tsx';
+import { BigNumber, Trio } from '../../ui/Numbers.tsx';
+import { Points } from '../../ui/Point.tsx';
+import type { RemovalScreenProps } from './RemovalScreen.tsx';
+
+type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void };
+
+/** The removal at hand: its number, title, what was done, counts, open points, note for the way back, number pad. */
+export function RemovalHand(props: HandProps) {
+  const { removal, photo } = props;
+  const about = [removal.since === null ? say.planned : say.since(removal.since), removal.place];
+  const { shown } = removal;
+  return (
+    <section className="hand removal-hand">
+      <div className="hand-body">
+        <div className={photo === null ? 'removal-head bare' : 'removal-head'}>
+          <BigNumber value={String(removal.number)} at>
+            {about.filter(Boolean).map((line) => (
+              <span key={line}>{line}</span>
+            ))}
+          </BigNumber>
+          <h1>
+            <Written
+              className="title"
+              label={say.title}
+              value={removal.title}
+              placeholder={say.titleEmpty}
+              onChange={props.onTitle}
+            />
+          </h1>
+        </div>
+        <Choice
+          name={say.did}
+          value={removal.did}
+          onChange={props.onDid}
+          options={(['off', 'slackened', 'opened', 'aside'] as const).map((value) => ({
+            value,
+            label: say.dids[value],
+          }))}
+        />
+        {removal.counts.length > 0 && (
+          <Trio
+            counts={[
+              ...removal.counts,
+              ...(shown === null ? [] : [{ label: say.shown(shown.total), value: shown.marked, end: true }]),
+            ]}
+          />
+        )}
+        {removal.points.length > 0 && <Points points={removal.points} />}
+        <div className="removal-note">
+          <Written
+            label={say.note}
+            value={removal.noteBack}
+            placeholder={say.noteEmpty}
+            onChange={props.onNoteBack}
+          />
+          {removal.noteBack !== '' && <p className="cap">{say.noteCaption}</p>}
+        </div>
+      </div>
+      <div className="foot">
+        <NumberPad onType={props.onType}>
+          <Key
+            key="undo"
+            onPress={props.onUndo}
+            off={!props.canUndo}
+            hint={common.undoHint}
+            shortcut="Control+Z"
+            upright
+          >
+            {common.undo}
+          </Key>
+          <Key key="same" onPress={props.onRepeat} off={!props.canRepeat}>
+            {sayEntry.same}
+          </Key>
+          <Key key="next" look="go" className="next" upright onPress={props.onNext} hint={sayEntry.enter}>
+            {sayEntry.next}
+          </Key>
+        </NumberPad>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,134 @@
+import { useRef } from 'react';
+import { Frame } from '../../frame/Frame.tsx';
+import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import type { Did } from '../../line/types.ts';
+import { PhotoView } from '../../photo/PhotoView.tsx';
+import type { PhotoData, PhotoMark } from '../../photo/types.ts';
+import { removal as say } from '../../texts/removal.ts';
+import { EntryLine, type EntryLineProps } from '../../ui/EntryLine.tsx';
+import type { Count } from '../../ui/Numbers.tsx';
+import { typeOnPad } from '../../ui/pad.ts';
+import type { PointData } from '../../ui/Point.tsx';
+import type { StatusProps } from '../../ui/Status.tsx';
+import { RemovalHand } from './RemovalHand.tsx';
+import { Unfiled, type UnfiledData } from './Unfiled.tsx';
+
+/** What the screen shows of the removal at hand. */
+export interface RemovalData {
+  readonly number: number;
+  readonly title: string;
+  /** "10:42"; null before it has begun. */
+  readonly since: string | null;
+  /** "front, on the bench" */
+  readonly place: string;
+  readonly did: Did;
+  /** Out, still in, blocked: as many as apply. */
+  readonly counts: readonly Count[];
+  /** Marks on photos against holes logged; null while nothing is marked. */
+  readonly shown: { readonly marked: number; readonly total: number } | null;
+  readonly points: readonly PointData[];
+  readonly noteBack: string;
+}
+
+export interface RemovalPhoto {
+  readonly photo: PhotoData;
+  readonly marks: readonly PhotoMark[];
+  /** Which of the removal's photos this is, from 1. */
+  readonly number: number;
+  readonly total: number;
+}
+
+export interface RemovalScreenProps {
+  readonly pane: LinePaneProps;
+  readonly status?: StatusProps;
+  readonly removal: RemovalData;
+  readonly photo: RemovalPhoto | null;
+  /** The mark at hand. */
+  readonly atMarkId: string | null;
+  readonly placing: boolean;
+  readonly entry: Pick<EntryLineProps, 'text' | 'tokens' | 'chips'>;
+  readonly unfiled: UnfiledData;
+  readonly canUndo: boolean;
+  readonly canRepeat: boolean;
+  readonly onEntry: (text: string) => void;
+  /** Enter, or the large key: log what is typed and go to the next removal. */
+  readonly onNext: () => void;
+  readonly onRepeat: () => void;
+  readonly onUndo: () => void;
+  readonly onDid: (did: Did) => void;
+  readonly onTitle: (title: string) => void;
+  readonly onNoteBack: (note: string) => void;
+  readonly onPickMark: (id: string) => void;
+  readonly onPlaceMark: (x: number, y: number) => void;
+  readonly onMoveMark: (id: string, x: number, y: number) => void;
+  readonly onPlacing: (placing: boolean) => void;
+  readonly onNextPhoto: () => void;
+  readonly onTakeAll: () => void;
+  readonly onTakeOne: (id: string) => void;
+  readonly onAddPhotos: () => void;
+  readonly onPhone: () => void;
+}
+
+/** Taking apart: depth line, photo with its marks, this removal, one entry line and a number pad. */
+export function RemovalScreen(props: RemovalScreenProps) {
+  const { removal, photo, entry } = props;
+  const line = useRef<HTMLTextAreaElement>(null);
+  const onType = (typed: string) => {
+    props.onEntry(typeOnPad(entry.text, typed));
+    line.current?.focus();
+  };
+  return (
+    <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="removal">
+      <div className="removal-photo">
+        {photo === null ? (
+          <NoPhoto removal={removal} />
+        ) : (
+          <PhotoView
+            photo={photo.photo}
+            marks={photo.marks}
+            atId={props.atMarkId}
+            placing={props.placing}
+            onPick={props.onPickMark}
+            onPlace={props.onPlaceMark}
+            onMove={props.onMoveMark}
+          >
+            <PhotoPlates {...props} photo={photo} />
+          </PhotoView>
+        )}
+      </div>
+      <RemovalHand {...props} onType={onType} />
+      <div className="removal-entry">
+        <EntryLine ref={line} {...entry} onChange={props.onEntry} onEnter={props.onNext} />
+      </div>
+      <Unfiled {...props} number={removal.number} />
+    </Frame>
+  );
+}
+
+function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto }) {
+  const { photo, placing, onPlacing, onNextPhoto } = props;
+  return (
+    <>
+      <button type="button" className="plate" onClick={() => onPlacing(!placing)} aria-pressed={placing}>
+        {placing ? say.markDone : say.mark}
+      </button>
+      {photo.total > 1 && (
+        <button type="button" className="plate" onClick={onNextPhoto}>
+          {say.photoOf(photo.number, photo.total)}. {say.nextPhoto}
+        </button>
+      )}
+    </>
+  );
+}
+
+/** Without a photo the number is the picture, and the sentence says what to do next. */
+function NoPhoto({ removal }: { readonly removal: RemovalData }) {
+  return (
+    <div className="no-photo">
+      <b className="num" aria-hidden="true">
+        {removal.number}
+      </b>
+      <p className="how">{removal.number === 1 ? say.firstNoPhoto : say.noPhoto}</p>
+    </div>
+  );
+}

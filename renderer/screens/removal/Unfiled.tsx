@@ -1,0 +1,62 @@
+import { removal as say } from '../../texts/removal.ts';
+import { Key } from '../../ui/Key.tsx';
+
+/** A photo that belongs to no removal yet. */
+export interface Thumb {
+  readonly id: string;
+  readonly src: string;
+  /** "10:44", or the file's name where the time is not known. */
+  readonly taken: string;
+}
+
+export interface UnfiledData {
+  readonly count: number;
+  /** Number of the removal since which they were taken; 0 when there is none before. */
+  readonly since: number;
+  readonly thumbs: readonly Thumb[];
+}
+
+interface UnfiledProps {
+  readonly unfiled: UnfiledData;
+  readonly number: number;
+  readonly onTakeAll: () => void;
+  readonly onTakeOne: (id: string) => void;
+  readonly onAddPhotos: () => void;
+  readonly onPhone: () => void;
+}
+
+/** Photos come before the log in real life: those since the last removal are offered to this one. */
+export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos, onPhone }: UnfiledProps) {
+  if (unfiled.count === 0)
+    return (
+      <section className="unfiled none">
+        <p>{say.noneUnfiled}</p>
+        <Key onPress={onAddPhotos}>{say.addPhotos}</Key>
+        <Key onPress={onPhone}>{say.phone}</Key>
+      </section>
+    );
+  return (
+    <section className="unfiled">
+      <p className="unfiled-count">
+        <b className="num">{unfiled.count}</b> <span>{say.unfiled(unfiled.since)}</span>
+      </p>
+      <ul className="thumbs">
+        {unfiled.thumbs.map((thumb) => (
+          <li key={thumb.id}>
+            <button
+              type="button"
+              className="thumb"
+              onClick={() => onTakeOne(thumb.id)}
+              aria-label={say.takeOne(thumb.taken, number)}
+              title={say.takeOne(thumb.taken, number)}
+            >
+              <img src={thumb.src} alt="" loading="lazy" />
+              <span className="plate">{thumb.taken}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <Key onPress={onTakeAll}>{say.takeAll(number)}</Key>
+    </section>
+  );
+}

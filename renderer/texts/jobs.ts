@@ -1,0 +1,39 @@
+/** The Jobs screen. */
+export const jobs = {
+  title: 'Jobs',
+  search: 'Search every job',
+  searchHint: '/',
+  carryOn: 'Carry on',
+  start: 'Start a job',
+  startHint: 'N',
+  enter: 'Enter',
+  others: 'Other jobs',
+  off: (off: number, back: number) => (off === 0 ? 'Nothing off yet' : `${off} off, ${back} back`),
+  offBackLeft: (off: number, back: number, left: number) =>
+    off === 0
+      ? 'Nothing off yet'
+      : left === 0
+        ? `All ${off} back`
+        : back === 0
+          ? `${off} off, 0 back`
+          : `${off} off, ${back} back, ${left} left`,
+  empty: 'Nothing is apart.',
+  emptyHow:
+    'Begin with a machine of your own: say what it is, take the first thing off, and this page remembers where everything was. Or look at a job that is half done.',
+  startOwn: 'Start my own',
+  sample: 'Open the sample job',
+  found: (count: number) => (count === 1 ? '1 place found' : `${count} places found`),
+  notFound: (words: string) =>
+    `Nothing found for “${words}”. Try one word of a title, a part, a bag or a note.`,
+  inJob: (job: string) => `in ${job}`,
+  noPhoto: 'No photo yet',
+  facts: {
+    last: 'Last off',
+    lastBack: 'Last back',
+    loose: 'Loose',
+    away: 'Away',
+    open: 'Open to air',
+    uncounted: 'Not counted since',
+    handover: 'Handed over',
+  },
+};

@@ -1,0 +1,52 @@
+import type { MarkKind, MarkState } from '../photo/types.ts';
+
+const position: Record<MarkState, string> = {
+  in: 'still in',
+  slackened: 'slackened',
+  out: 'out',
+  started: 'started by hand',
+  tightened: 'tightened',
+  'paint-checked': 'paint-checked',
+  later: 'final tightening later',
+  missing: 'missing or unaccounted',
+  'left out': 'left out',
+  blocked: 'blocked hole',
+};
+
+const others: Record<MarkState, string> = {
+  in: 'still on',
+  slackened: 'loose',
+  out: 'off',
+  started: 'placed, not fast yet',
+  tightened: 'on',
+  'paint-checked': 'on and checked',
+  later: 'to be finished later',
+  missing: 'missing or unaccounted',
+  'left out': 'left out',
+  blocked: 'blocked',
+};
+
+const connection: Partial<Record<MarkState, string>> = { in: 'joined', out: 'open', tightened: 'joined' };
+const temporary: Partial<Record<MarkState, string>> = {
+  in: 'in, must come out',
+  tightened: 'in, must come out',
+  out: 'taken out',
+};
+
+/** What marks on a photo mean. */
+export const marks = {
+  state: (kind: MarkKind, state: MarkState): string => {
+    if (kind === 'position') return position[state];
+    const own =
+      kind === 'connection' ? connection[state] : kind === 'temporary' ? temporary[state] : undefined;
+    return own ?? others[state];
+  },
+  heard: (name: string, state: string) => `${name}: ${state}`,
+  group: (count: number) => (count === 1 ? '1 mark on the photo' : `${count} marks on the photo`),
+  closer: 'Closer',
+  whole: 'Whole photo',
+  /** Said once to those who cannot see the photo. */
+  help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it.',
+  middle: 'Put it in the middle',
+  placing: 'Touch the photo where the next mark goes.',
+};

@@ -1,0 +1,30 @@
+/** The Removal screen. */
+export const removal = {
+  since: (time: string) => `Removal, since ${time}`,
+  planned: 'Removal, not begun',
+  did: 'What was done',
+  dids: { off: 'off', slackened: 'slackened', opened: 'opened', aside: 'aside', safe: 'made safe' },
+  title: 'Title of this removal',
+  titleEmpty: 'Name it, or later',
+  note: 'Note for the way back',
+  noteEmpty: 'What must you know when it goes back?',
+  noteCaption: 'for the way back',
+  shown: (total: number) => `of ${total} shown`,
+  unfiled: (since: number) => (since === 0 ? 'photos not filed yet' : `photos since ${since}, not filed yet`),
+  noneUnfiled: 'No photos waiting. Drop them here, paste them, or take them with the phone.',
+  takeAll: (number: number) => `Take all into ${number}`,
+  takeOne: (taken: string, number: number) => `Photo of ${taken}: take into ${number}`,
+  more: (count: number) => `${count} more`,
+  addPhotos: 'Add photos',
+  phone: 'Use the phone',
+  mark: 'Mark the holes',
+  markDone: 'Done marking',
+  noPhoto:
+    'No photo yet. Drop one here, paste it, or take it with the phone. The words below are enough to go on.',
+  firstNoPhoto:
+    'Take the first thing off. Photograph it before and after, or just type it below: five with a 13 mm head is “5 13”, then Enter.',
+  untitled: 'Not named yet',
+  photoOf: (number: number, total: number) => `Photo ${number} of ${total}`,
+  nextPhoto: 'Next photo',
+  points: 'Open points of this removal',
+};

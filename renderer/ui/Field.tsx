@@ -1,0 +1,77 @@
+import { useId } from 'react';
+
+export interface FieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly onDone?: () => void;
+  /** An example, never the label. */
+  readonly example?: string;
+  readonly lines?: boolean;
+  /** Why it cannot be taken as it stands: what was expected, what came. */
+  readonly refused?: string | undefined;
+  readonly numeric?: boolean;
+  readonly first?: boolean;
+}
+
+/** A labelled field. What people write stands in the serif. */
+export function Field(props: FieldProps) {
+  const { label, value, onChange, onDone, example, lines = false, refused, numeric = false, first } = props;
+  const id = useId();
+  const shared = {
+    id,
+    value,
+    className: numeric ? undefined : 'said',
+    onChange: (event: { target: { value: string } }) => onChange(event.target.value),
+    onBlur: onDone,
+    placeholder: example,
+    autoFocus: first,
+    'aria-invalid': refused === undefined ? undefined : true,
+    'aria-describedby': refused === undefined ? undefined : `${id}-why`,
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      {lines ? (
+        <textarea {...shared} rows={2} />
+      ) : (
+        <input {...shared} inputMode={numeric ? 'decimal' : undefined} />
+      )}
+      {refused !== undefined && (
+        <span className="why" id={`${id}-why`}>
+          {refused}
+        </span>
+      )}
+    </div>
+  );
+}
+
+export interface WrittenProps {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly onDone?: () => void;
+  readonly placeholder: string;
+  readonly className?: string;
+}
+
+/** A name or a note, written straight onto the page. Enter ends it, Shift and Enter begins a line. */
+export function Written({ label, value, onChange, onDone, placeholder, className = '' }: WrittenProps) {
+  return (
+    <textarea
+      className={`written said ${className}`}
+      aria-label={label}
+      rows={1}
+      value={value}
+      placeholder={placeholder}
+      onChange={(event) => onChange(event.target.value)}
+      onBlur={onDone}
+      onKeyDown={(event) => {
+        event.stopPropagation();
+        if (event.key !== 'Enter' || event.shiftKey) return;
+        event.preventDefault();
+        event.currentTarget.blur();
+      }}
+    />
+  );
+}
