@@ -49,22 +49,18 @@ export interface Desk {
 
 export function openDesk(desk: string, now: () => number): Desk {
   makePrivate(desk);
-  let wrong = 0;
+  /** How often the code that lies there now was missed; a new code starts anew. */
+  let missed = { code: '', times: 0 };
   return {
     redeemTicket: (secret) => /^[0-9a-f]{64}$/.test(secret) && redeem(desk, 'ticket', secret, now()),
     redeemCode: (typed) => {
+      const code = standing(desk, 'code', now());
+      if (code === null) return 'withdrawn';
       const digits = typed.replace(/[\s-]/g, '');
-      if (!standing(desk, 'code', now())) {
-        wrong = 0;
-        return 'withdrawn';
-      }
-      if (new RegExp(`^\\d{${CODE_DIGITS}}$`).test(digits) && redeem(desk, 'code', digits, now())) {
-        wrong = 0;
+      if (new RegExp(`^\\d{${CODE_DIGITS}}$`).test(digits) && redeem(desk, 'code', digits, now()))
         return 'right';
-      }
-      wrong++;
-      if (wrong < WRONG_CODES) return 'wrong';
-      wrong = 0;
+      missed = { code, times: missed.code === code ? missed.times + 1 : 1 };
+      if (missed.times < WRONG_CODES) return 'wrong';
       withdraw(desk, 'code');
       return 'withdrawn';
     },
@@ -95,8 +91,10 @@ function redeem(desk: string, kind: TicketKind, secret: string, now: number): bo
   return fresh;
 }
 
-function standing(desk: string, kind: TicketKind, now: number): boolean {
-  return list(desk).some((name) => name.split('-')[0] === kind && isFresh(join(desk, name), kind, now));
+function standing(desk: string, kind: TicketKind, now: number): string | null {
+  return (
+    list(desk).find((name) => name.split('-')[0] === kind && isFresh(join(desk, name), kind, now)) ?? null
+  );
 }
 
 /** A ticket from the future means that the clock was put back: it is not trusted either, but for two seconds. */

@@ -75,11 +75,13 @@ async function closeAll(servers: readonly Server[], graceMs: number): Promise<vo
       async (server) =>
         new Promise<void>((resolve) => {
           const cut = setTimeout(() => server.closeAllConnections(), graceMs);
+          // A connection whose last reply ends now stays open for the next one: it is let go as soon as it is idle.
+          const idle = setInterval(() => server.closeIdleConnections(), 20);
           server.close(() => {
             clearTimeout(cut);
+            clearInterval(idle);
             resolve();
           });
-          server.closeIdleConnections();
         }),
     ),
   );

@@ -36,7 +36,11 @@ async function end(child: ChildProcess, signal: NodeJS.Signals): Promise<void> {
   await gone;
 }
 
-const NOTE: HostNote = { address: 'http://eb-11111111111111111111.localhost:4711', desk: '/desk', pid: process.pid };
+const NOTE: HostNote = {
+  address: 'http://eb-11111111111111111111.localhost:4711',
+  desk: '/desk',
+  pid: process.pid,
+};
 
 describe('the lock of a workshop', () => {
   it('is held by one process, and says where that one answers', async () => {
@@ -116,7 +120,14 @@ describe('the lock of a workshop', () => {
 
   it('takes a note that is not one for none', () => {
     const mine = takeLock(dir);
-    for (const text of ['', '{', '[]', 'null', '{"address":1,"desk":"x","pid":1}', '{"address":"http://x"}']) {
+    for (const text of [
+      '',
+      '{',
+      '[]',
+      'null',
+      '{"address":1,"desk":"x","pid":1}',
+      '{"address":"http://x"}',
+    ]) {
       writeFileSync(join(dir, 'host.json'), text);
       expect(holderOf(dir)).toEqual({ held: true, note: null });
     }
