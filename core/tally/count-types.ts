@@ -43,7 +43,10 @@ export interface Holes {
 }
 
 export interface Verdict {
+  /** max(0, toFill − usable); null while the count was not recorded. Pieces that are away count as short until back. */
   readonly short: number | null;
+  /** Of `short`: what nothing that is away will cover, so that it has to be bought or made. */
+  readonly toGet: number | null;
   /** Old usable pieces when nothing is left to fill. */
   readonly leftOver: number | null;
   /** Bought and not needed. */

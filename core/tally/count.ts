@@ -47,7 +47,7 @@ function linesOfSet(look: Lookup, sums: SetSums): CountLine[] {
       mustBeNew: line.mustBeNew,
       ...pieces,
       ...holes,
-      ...verdict(pieces, holes),
+      ...verdict(pieces, holes, line.mustBeNew ? 0 : pieces.away),
     };
   });
 }
@@ -138,13 +138,17 @@ function holesOf(line: Sums, outOfHoles: number, strays: number, known: boolean)
   };
 }
 
-/** Short, left over and spare. New pieces are kept for the holes that only a new one will do. */
-export function verdict(pieces: Pieces, holes: Holes): Verdict {
+/**
+ * Short, left over and spare. New pieces are kept for the holes that only a new one will do.
+ * `awayFit`: pieces that are away and may go back when they return.
+ */
+function verdict(pieces: Pieces, holes: Holes, awayFit: number): Verdict {
   const { toFill } = holes;
-  if (toFill === null) return { short: null, leftOver: null, spare: 0 };
-  const short = Math.max(0, toFill - pieces.usable, holes.toFillNew - pieces.newInBag);
+  if (toFill === null) return { short: null, toGet: null, leftOver: null, spare: 0 };
+  const shortNew = holes.toFillNew - pieces.newInBag;
   return {
-    short,
+    short: Math.max(0, toFill - pieces.usable, shortNew),
+    toGet: Math.max(0, toFill - pieces.usable - awayFit, shortNew),
     // A blocked hole keeps its piece waiting: it is not left over, the repair will want it.
     leftOver: toFill === 0 ? Math.max(0, pieces.usable - pieces.newInBag - holes.blocked) : 0,
     spare: Math.min(pieces.newInBag, Math.max(0, pieces.usable - toFill - holes.blocked)),
@@ -155,11 +159,7 @@ export function verdict(pieces: Pieces, holes: Holes): Verdict {
  * The count over pools: lines whose pool keys are equal and known are added up. Never pooled: own-place sets, fitted
  * bolts, sets whose count was not recorded. A piece that went into another set's hole is right here and only here.
  */
-export function pooledCount(state: JobState): PoolLine[] {
-  return poolLines(state, countLines(state));
-}
-
-export function poolLines(state: JobState, lines: readonly CountLine[]): PoolLine[] {
+export function poolLines(state: JobState, lines: readonly CountLine[] = countLines(state)): PoolLine[] {
   const keys = new Map(state.spec.map((spec) => [spec.id, poolKeyOf(spec)]));
   const keyOf = (line: CountLine): string | null =>
     line.ownPlace || !line.countKnown || line.specId === null ? null : (keys.get(line.specId) ?? null);
@@ -218,6 +218,10 @@ function poolOf(poolKey: string | null, lines: readonly CountLine[]): PoolLine {
     lines,
     ...pieces,
     ...holes,
-    ...verdict(pieces, holes),
+    ...verdict(
+      pieces,
+      holes,
+      sum((l) => (l.mustBeNew ? 0 : l.away)),
+    ),
   };
 }

@@ -24,7 +24,8 @@ export interface RenewalAsk {
 }
 
 /** A row of the list that fits, what it means for the set or part (`renew`), and the sentence to show. */
-export interface RenewalAdvice extends RenewalRule {
+export interface RenewalAdvice {
+  readonly rule: RenewalRule;
   readonly renew: 'must' | 'if worn';
   readonly sentence: string;
 }
@@ -181,7 +182,7 @@ function advise(id: string): RenewalAdvice {
   const must =
     rule.id === 'torque-plus-angle-bolt' ||
     (!CONDITIONAL.has(rule.id) && rule.rule !== 'inspect' && rule.rule !== 'reuse only if');
-  return { ...rule, renew: must ? 'must' : 'if worn', sentence: sentenceOf(rule) };
+  return { rule, renew: must ? 'must' : 'if worn', sentence: sentenceOf(rule) };
 }
 
 function sentenceOf(rule: RenewalRule): string {
@@ -233,7 +234,7 @@ export function mustBeNew(look: Lookup, set: Row<'fset'>, piece: HolePiece): boo
   if (set.renew !== 'must') return false;
   if (set.renewRule === null || !look.stackOf.has(set.id)) return true;
   const id = renewalRule(set.renewRule)?.id;
-  const fitting = holePieces(look, set).filter((p) => renewalOfPiece(look, set, p)?.id === id);
+  const fitting = holePieces(look, set).filter((p) => renewalOfPiece(look, set, p)?.rule.id === id);
   if (id === undefined || fitting.length === 0) return true;
   return fitting.some((p) => (p.main && piece.main) || (p.specId === piece.specId && p.what === piece.what));
 }
