@@ -9,6 +9,9 @@ export interface ExtensionInput {
   readonly extensionLength: number;
   /** Angle between wrench and extension in degrees; 0 in line, 90 across. */
   readonly angleDeg?: number | undefined;
+  /** Units as they are said in the list of inputs. */
+  readonly torqueUnit?: string | undefined;
+  readonly lengthUnit?: string | undefined;
 }
 
 export interface ExtensionResult extends Basis {
@@ -55,9 +58,9 @@ function reckon(input: ExtensionInput, inverse: boolean): Outcome<ExtensionResul
     effectiveLength,
     formula: inverse ? 'T = S · (L + E·cos a) / L' : 'setting = T · L / (L + E·cos a)',
     inputs: [
-      `${inverse ? 'S' : 'T'} ${showNumber(torque)}`,
-      `L ${showNumber(wrenchLength)} from grip to drive`,
-      `E ${showNumber(extensionLength)}`,
+      `${inverse ? 'S' : 'T'} ${showNumber(torque)}${unit(input.torqueUnit)}`,
+      `L ${showNumber(wrenchLength)}${unit(input.lengthUnit)} from grip to drive`,
+      `E ${showNumber(extensionLength)}${unit(input.lengthUnit)}`,
       `a ${showNumber(angleDeg)}°`,
     ],
     source: 'FAA AC 43.13-1B figure 7-2, TM 9-254',
@@ -67,6 +70,10 @@ function reckon(input: ExtensionInput, inverse: boolean): Outcome<ExtensionResul
     ],
     cautions: [MAKER_FIRST],
   });
+}
+
+function unit(name: string | undefined): string {
+  return name === undefined ? '' : ` ${name}`;
 }
 
 /** cos with 90° exactly 0, so that a right-angle adapter needs no correction to the last digit. */

@@ -78,7 +78,7 @@ export function identifyThread(measure: ThreadMeasure): Outcome<ThreadIdentity> 
   const scored = THREADS.map((thread) => scoreThread(thread, diameterMm, pitch))
     .filter(
       (s) =>
-        s.outside <= 0.45 && (s.pitchOff === undefined || Math.abs(s.pitchOff) <= 0.12 * s.thread.pitchMm),
+        s.outside <= 0.45 && (s.pitchOff === undefined || Math.abs(s.pitchOff) <= 0.15 * s.thread.pitchMm),
     )
     .sort(better);
   const candidates = rankAll(pitch === undefined ? bySize(scored) : scored, diameterMm).slice(0, 8);
@@ -189,7 +189,8 @@ export function sayThread(thread: Thread): string {
 }
 
 function signed(value: number): string {
-  return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(2)}`;
+  const digits = Math.abs(value).toFixed(2);
+  return digits === '0.00' ? digits : `${value < 0 ? '−' : '+'}${digits}`;
 }
 
 /** Designation with its pitch, so that a trap names both halves. */

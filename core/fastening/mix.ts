@@ -77,8 +77,8 @@ export function mix(input: MixInput): Outcome<Mix> {
     sentence: sayMix(input, cc, { feasible, concentrate, water, bestStrength, drainFirst }),
     formula: 'C = (Ct·V − Cr·R) / Cc, water = V − R − C',
     inputs: [
-      `V ${showNumber(v)}`,
-      `R ${showNumber(r)} at ${percent(cr)}`,
+      `V ${showNumber(v)} ${input.unit ?? 'l'}`,
+      `R ${showNumber(r)} ${input.unit ?? 'l'} at ${percent(cr)}`,
       `target ${percent(ct)}`,
       `poured in ${percent(cc)}`,
     ],

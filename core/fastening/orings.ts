@@ -247,7 +247,8 @@ function rank(rings: readonly ORing[], insideMm: number, sectionMm: number): rea
 }
 
 function signed(value: number): string {
-  return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(2)}`;
+  const digits = Math.abs(value).toFixed(2);
+  return digits === '0.00' ? digits : `${value < 0 ? '−' : '+'}${digits}`;
 }
 
 /** Pairs of candidates from different standards whose sizes are closer than their tolerances. */

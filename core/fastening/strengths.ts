@@ -33,9 +33,14 @@ export function parseClass(text: string): Outcome<PropertyClass> {
   if (metric) return good({ system: 'ISO 898-1', name: metric, stainless: false });
   const grade = SAE_GRADES.find((name) => name === bare);
   if (grade) return good({ system: 'SAE J429', name: grade, stainless: false });
-  const steel = /^(a[1-5])[\s-]*(50|70|80)$/.exec(bare);
-  if (steel)
-    return good({ system: 'ISO 3506-1', name: `${steel[1]?.toUpperCase()}-${steel[2]}`, stainless: true });
+  const steel = /^(?:stainless\s*)?(a[1-5]?)?[\s-]*(?:class\s*)?(50|70|80)$/.exec(bare);
+  if (steel) {
+    return good({
+      system: 'ISO 3506-1',
+      name: `${(steel[1] ?? 'a').toUpperCase()}-${steel[2]}`,
+      stainless: true,
+    });
+  }
   return refuse('class.unknown', 'a class such as 8.8, 10.9, 12.9, grade 5, grade 8 or A2-70', text.trim());
 }
 
@@ -109,7 +114,7 @@ function strength(
   const row = ROWS.find(
     (r) =>
       r.system === cls.system &&
-      r.name === cls.name &&
+      (r.name === cls.name || (cls.stainless && r.name.endsWith(cls.name.slice(-3)))) &&
       wanted.test(r.quantity) &&
       inRange(r.range, nominalMm),
   );

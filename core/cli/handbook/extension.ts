@@ -77,6 +77,8 @@ function runExtension(options: Options): VerbAnswer {
     wrenchLength: wrenchMm.value.lengthMm,
     extensionLength: extensionMm.value,
     angleDeg: angle.value,
+    torqueUnit: unit,
+    lengthUnit: 'mm',
   });
   if (!found.ok) return found;
   const torqueNm = toNewtonMetres(found.value.torque, unit);
@@ -90,7 +92,7 @@ function runExtension(options: Options): VerbAnswer {
     text: [
       inverse
         ? `The fastener gets ${shown}.`
-        : `Wrench setting: ${shown} for ${torque.value.typed} at the fastener.`,
+        : `Wrench setting: ${shown} for ${/[a-z]/i.test(torque.value.typed) ? torque.value.typed : `${torque.value.typed} ${unit}`} at the fastener.`,
       ...basisLines(found.value),
     ],
   };

@@ -137,6 +137,8 @@ function runTorque(options: Options): VerbAnswer {
   if (!input.thread && !input.wanted)
     return missing('a torque to judge beside the head size (--torque 25 N·m)');
   const parts: Parts = { value: {}, text: [] };
+  // The maker's value stands above whatever is reckoned here.
+  if (input.wanted) sayWanted(input, input.wanted, parts);
   const refused = input.thread ? reckon(input, input.thread, parts) : undefined;
   if (refused && !refused.ok) return refused;
   if (input.wanted || input.reached) judged(input, parts);
@@ -264,7 +266,6 @@ function judged(input: Read, parts: Parts): void {
   };
   const answer: TorqueJudgement = judgeTorque(question);
   Object.assign(parts.value, answer);
-  if (input.wanted) sayWanted(input, input.wanted, parts);
   parts.text.push(
     ...answer.findings.map((finding) => `${finding.code} (${finding.severity}): ${finding.sentence}`),
     ...(answer.findings.length === 0 ? ['Nothing speaks against it.'] : []),
