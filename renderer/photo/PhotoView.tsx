@@ -2,7 +2,7 @@ import { useId, useMemo, useState, type KeyboardEvent, type ReactNode } from 're
 import { marks as say } from '../texts/marks.ts';
 import { narrow, useMedia } from '../ui/use-media.ts';
 import { useSize } from '../ui/use-size.ts';
-import { layPhoto, toFraction, toScreen, type Point, type View } from './geometry.ts';
+import { framePhoto, layPhoto, toFraction, toScreen, type Point, type View } from './geometry.ts';
 import { placeDiscs, wedge, type Placed } from './leaders.ts';
 import { Mark } from './Mark.tsx';
 import { usePointer } from './pointer.ts';
@@ -34,18 +34,32 @@ export function PhotoView(props: PhotoViewProps) {
   const { photo, marks = [], fit = 'crop', placing = false } = props;
   const [box, size] = useSize<HTMLDivElement>();
   const [zoom, setZoom] = useState(1);
-  const [centre, setCentre] = useState<Point>({ x: 0.5, y: 0.5 });
+  const [centre, setCentre] = useState<Point | null>(null);
   const [drag, setDrag] = useState<{ id: string; at: Point } | null>(null);
   const extent = size ?? { width: 0, height: 0 };
-  const view = layPhoto(photo, extent, fit, zoom, centre);
-  const setView = (nextZoom: number, nextCentre: Point) => {
+  const isNarrow = useMedia(narrow);
+  const foot = isNarrow ? 0 : footKeys;
+  // Framed anew for another photo or window, not whenever a mark is set: the ground must not move under the finger.
+  const base = useMemo(
+    () => framePhoto(photo, extent, placing ? 'whole' : fit, marks, isNarrow ? 62 : 88 + foot / 2),
+    [photo.id, extent.width, extent.height, fit, placing, marks.length > 0],
+  );
+  const view = layPhoto(photo, extent, {
+    scale: base.scale * zoom,
+    centre: centre ?? {
+      x: base.centre.x,
+      y: base.centre.y + foot / 2 / Math.max(1, photo.height * base.scale),
+    },
+  });
+  const setView = (nextZoom: number, nextCentre: Point | null) => {
     setZoom(Math.min(mostZoom, Math.max(1, nextZoom)));
     setCentre(nextCentre);
   };
+  const middle = toFraction({ x: extent.width / 2, y: extent.height / 2 }, view);
   const pointer = usePointer({
     photo,
     view,
-    fit,
+    scale: base.scale,
     zoom,
     setView,
     marks,
@@ -56,7 +70,6 @@ export function PhotoView(props: PhotoViewProps) {
     onPlace: props.onPlace,
     onMove: props.onMove,
   });
-  const isNarrow = useMedia(narrow);
   return (
     <div className="photo-view">
       <div
@@ -81,7 +94,7 @@ export function PhotoView(props: PhotoViewProps) {
         <div className="plates">
           {placing && <p className="plate">{say.placing}</p>}
           {placing && (
-            <button type="button" className="plate" onClick={() => props.onPlace?.(centre.x, centre.y)}>
+            <button type="button" className="plate" onClick={() => props.onPlace?.(middle.x, middle.y)}>
               {say.middle}
             </button>
           )}
@@ -90,12 +103,12 @@ export function PhotoView(props: PhotoViewProps) {
       <div className="photo-keys">
         {props.children}
         {zoom < mostZoom && (
-          <button type="button" className="plate end" onClick={() => setView(zoom * 1.6, centre)}>
+          <button type="button" className="plate end" onClick={() => setView(zoom * 1.6, middle)}>
             {say.closer}
           </button>
         )}
         {zoom > 1 && (
-          <button type="button" className="plate" onClick={() => setView(1, { x: 0.5, y: 0.5 })}>
+          <button type="button" className="plate" onClick={() => setView(1, null)}>
             {say.whole}
           </button>
         )}

@@ -56,20 +56,56 @@ export function toStored(point: Point, turn: Turn): Point {
   return toUpright(point, turn === 6 ? 8 : turn === 8 ? 6 : turn);
 }
 
+/** How much larger than the photo it is drawn, and which point of it stands in the middle. */
+export interface Framing {
+  readonly scale: number;
+  readonly centre: Point;
+}
+
 /**
- * Lays a photo into a box. "whole" shows all of it, "crop" fills the box round `centre`. Zoom 1 is that; more is closer.
- * The picture never leaves a gap that it could fill: `centre` is taken as near to the middle as that allows.
+ * "whole" shows all of the photo. "crop" fills the box, but never so tightly that a mark or its disc is cut off: then
+ * it draws back, at most to the whole photo.
+ *
+ * @param marks what must stay in sight, as fractions
+ * @param margin room that each of them needs on every side, px
  */
-export function layPhoto(
+export function framePhoto(
   photo: Extent,
   box: Extent,
   fit: 'whole' | 'crop',
-  zoom = 1,
-  centre: Point = { x: 0.5, y: 0.5 },
-): View {
+  marks: readonly Point[],
+  margin: number,
+): Framing {
   const across = box.width / photo.width;
   const down = box.height / photo.height;
-  const scale = (fit === 'whole' ? Math.min(across, down) : Math.max(across, down)) * Math.max(1, zoom);
+  const whole = Math.min(across, down);
+  if (fit === 'whole') return { scale: whole, centre: { x: 0.5, y: 0.5 } };
+  const fill = Math.max(across, down);
+  if (marks.length === 0) return { scale: fill, centre: { x: 0.5, y: 0.5 } };
+  const x = span(marks.map((mark) => mark.x));
+  const y = span(marks.map((mark) => mark.y));
+  const fits = (room: number, size: number) =>
+    size === 0 ? Number.POSITIVE_INFINITY : Math.max(0, room) / size;
+  const scale = Math.min(
+    fits(box.width - 2 * margin, (x.to - x.from) * photo.width),
+    fits(box.height - 2 * margin, (y.to - y.from) * photo.height),
+  );
+  return {
+    // A sliver of empty ground beside the photo is worse than a mark a little nearer the edge.
+    scale: scale > fill * 0.92 ? fill : Math.max(whole, scale),
+    centre: { x: (x.from + x.to) / 2, y: (y.from + y.to) / 2 },
+  };
+}
+
+function span(values: readonly number[]): { from: number; to: number } {
+  return { from: Math.min(...values), to: Math.max(...values) };
+}
+
+/**
+ * Lays a photo into a box. The picture never leaves a gap that it could fill: the centre is taken as near to the middle
+ * as that allows.
+ */
+export function layPhoto(photo: Extent, box: Extent, { scale, centre }: Framing): View {
   const width = photo.width * scale;
   const height = photo.height * scale;
   return {
@@ -110,22 +146,15 @@ export function onPhoto(point: Point, view: View): boolean {
 }
 
 /**
- * The centre that keeps what is under the pointer under it when the zoom changes.
+ * The centre that keeps what is under the pointer under it when the scale changes.
  *
  * @param held px in the box
  */
-export function centreAfterZoom(
-  photo: Extent,
-  view: View,
-  fit: 'whole' | 'crop',
-  zoom: number,
-  held: Point,
-): Point {
+export function centreAfterZoom(photo: Extent, view: View, scale: number, held: Point): Point {
   const fraction = toFraction(held, view);
-  const { width, height } = layPhoto(photo, view.box, fit, zoom);
   return {
-    x: fraction.x + (view.box.width / 2 - held.x) / width,
-    y: fraction.y + (view.box.height / 2 - held.y) / height,
+    x: fraction.x + (view.box.width / 2 - held.x) / (photo.width * scale),
+    y: fraction.y + (view.box.height / 2 - held.y) / (photo.height * scale),
   };
 }
 

@@ -26,36 +26,62 @@ const reaches = [0, 14, 30, 54];
 
 /**
  * Places a disc of `radius` px for every joint: outside the joint, away from its centre, `air` px inside the picture,
- * on no head and on no other disc as long as there is room; else as little as possible.
+ * on no head and on no other disc as long as there is room; else as little as possible. Those with the least room
+ * choose first.
  */
 export function placeDiscs(joints: readonly Joint[], box: Extent, radius: number): Placed[] {
   const heads = joints.map((joint) => ({ at: joint.at, radius: headRadius(joint, joints, box) }));
-  const placed: Placed[] = [];
-  joints.forEach((joint, i) => {
-    const head = heads[i]?.radius ?? 0;
-    const outwards = outwardsFrom(joint, joints, box);
-    let best: { placed: Placed; cost: number } | null = null;
-    for (const reach of reaches) {
-      for (const turn of turns) {
-        const angle = outwards + (turn * Math.PI) / 180;
-        const along = (length: number) => ({
-          x: joint.at.x + Math.cos(angle) * length,
-          y: joint.at.y + Math.sin(angle) * length,
-        });
-        const disc = along(head + leaderReach + radius + reach);
-        const cost =
-          outside(disc, box, radius) * 40 +
-          heads.reduce((sum, other) => sum + overlap(disc, radius, other.at, other.radius), 0) * 4 +
-          placed.reduce((sum, other) => sum + overlap(disc, radius + 2, other.disc, radius + 2), 0) * 12 +
-          Math.abs(turn) * 0.12 +
-          reach * 0.25;
-        if (best === null || cost < best.cost)
-          best = { placed: { id: joint.id, disc, dot: along(head) }, cost };
-      }
+  const tried = joints.map((joint, i) =>
+    candidates(joint, heads[i]?.radius ?? 0, outwardsFrom(joint, joints, box), radius).map((one) => ({
+      placed: one.placed,
+      cost:
+        one.cost +
+        outside(one.placed.disc, box, radius) * 40 +
+        heads.reduce((sum, head) => sum + overlap(one.placed.disc, radius, head.at, head.radius), 0) * 4,
+    })),
+  );
+  const cheapest = (i: number) => Math.min(...(tried[i] ?? []).map((one) => one.cost));
+  const order = joints.map((_, i) => i).sort((a, b) => cheapest(b) - cheapest(a) || a - b);
+  const taken = new Map<number, Placed>();
+  for (const i of order) {
+    const others = [...taken.values()];
+    let best: Candidate | null = null;
+    for (const { placed, cost } of tried[i] ?? []) {
+      const crowd = others.reduce(
+        (sum, other) => sum + overlap(placed.disc, radius + 2, other.disc, radius + 2),
+        0,
+      );
+      if (best === null || cost + crowd * 12 < best.cost) best = { placed, cost: cost + crowd * 12 };
     }
-    if (best !== null) placed.push(best.placed);
+    if (best !== null) taken.set(i, best.placed);
+  }
+  return joints.flatMap((_, i) => {
+    const placed = taken.get(i);
+    return placed === undefined ? [] : [held(placed, box, radius)];
   });
-  return placed.map((one) => held(one, box, radius));
+}
+
+interface Candidate {
+  readonly placed: Placed;
+  readonly cost: number;
+}
+
+function candidates(joint: Joint, head: number, outwards: number, radius: number): Candidate[] {
+  return reaches.flatMap((reach) =>
+    turns.map((turn) => {
+      const angle = outwards + (turn * Math.PI) / 180;
+      const along = (length: number) => ({
+        x: joint.at.x + Math.cos(angle) * length,
+        y: joint.at.y + Math.sin(angle) * length,
+      });
+      // Turned back into the joint it would cover what the hand needs to find.
+      const inwards = Math.abs(turn) > 90 ? 60 : 0;
+      return {
+        placed: { id: joint.id, disc: along(head + leaderReach + radius + reach), dot: along(head) },
+        cost: Math.abs(turn) * 0.12 + reach * 0.25 + inwards,
+      };
+    }),
+  );
 }
 
 /** The number is never cut: whatever else has to give, the disc stays inside. */

@@ -14,7 +14,8 @@ import type { PhotoMark } from './types.ts';
 interface PointerProps {
   readonly photo: Extent;
   readonly view: View;
-  readonly fit: 'whole' | 'crop';
+  /** Scale at zoom 1. */
+  readonly scale: number;
   readonly zoom: number;
   readonly setView: (zoom: number, centre: Point) => void;
   readonly marks: readonly PhotoMark[];
@@ -142,7 +143,7 @@ function pinch(fingers: Map<number, Point>, id: number, point: Point, props: Poi
   if (was < 1) return;
   const zoom = props.zoom * (is / was);
   const held = { x: (point.x + other.x) / 2, y: (point.y + other.y) / 2 };
-  props.setView(zoom, centreAfterZoom(props.photo, props.view, props.fit, Math.max(1, zoom), held));
+  props.setView(zoom, centreAfterZoom(props.photo, props.view, props.scale * Math.max(1, zoom), held));
 }
 
 /** The page must not scroll under a wheel on the photo, so the listener cannot be a passive one. */
@@ -151,13 +152,13 @@ function useWheel(box: RefObject<HTMLElement | null>, now: RefObject<PointerProp
     const element = box.current;
     if (element === null) return undefined;
     const onWheel = (event: WheelEvent) => {
-      const { photo, view, fit, zoom, setView } = now.current;
+      const { photo, view, scale, zoom, setView } = now.current;
       if (!event.ctrlKey && zoom === 1 && event.deltaY > 0) return;
       event.preventDefault();
       const rect = element.getBoundingClientRect();
       const next = Math.min(8, Math.max(1, zoom * Math.exp(-event.deltaY / 400)));
       const held = { x: event.clientX - rect.left, y: event.clientY - rect.top };
-      setView(next, centreAfterZoom(photo, view, fit, next, held));
+      setView(next, centreAfterZoom(photo, view, scale * next, held));
     };
     element.addEventListener('wheel', onWheel, { passive: false });
     return () => element.removeEventListener('wheel', onWheel);

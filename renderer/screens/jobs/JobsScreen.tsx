@@ -63,7 +63,11 @@ export function JobsScreen(props: JobsScreenProps) {
       ) : (
         <>
           <div className="jobs-photo">
-            {carry.photo === null ? <Bare carry={carry} /> : <PhotoView photo={carry.photo} />}
+            {carry.photo === null ? (
+              <Bare carry={carry} />
+            ) : (
+              <PhotoView key={carry.photo.id} photo={carry.photo} />
+            )}
           </div>
           <CarryOn carry={carry} onGo={props.onCarryOn} />
           <Others jobs={props.jobs} onOpen={props.onOpen} />

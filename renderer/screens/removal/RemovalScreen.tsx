@@ -84,6 +84,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
           <NoPhoto removal={removal} />
         ) : (
           <PhotoView
+            key={photo.photo.id}
             photo={photo.photo}
             marks={photo.marks}
             atId={props.atMarkId}

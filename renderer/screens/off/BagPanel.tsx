@@ -1,0 +1,104 @@
+import { off as say } from '../../texts/off.ts';
+import { Key } from '../../ui/Key.tsx';
+import { Say, type Rich } from '../../ui/rich.tsx';
+import { LookAlikes, type AlikeData } from './LookAlikes.tsx';
+
+export interface BagData {
+  readonly id: string;
+  /** "Bag 6" */
+  readonly label: string;
+  /** "Cover bolts M10 × 35" */
+  readonly name: string;
+  readonly expected: number;
+  /** As counted so far; null before counting. */
+  readonly counted: number | null;
+  /** What the count means and what to do. */
+  readonly say: Rich;
+  /** True while a piece is looked for. */
+  readonly searching: boolean;
+  /** Look-alikes that share this bag or removal: what tells them apart, drawn to scale. */
+  readonly alike: {
+    readonly title: string;
+    readonly say: string;
+    readonly bolts: readonly AlikeData[];
+  } | null;
+}
+
+interface BagPanelProps {
+  readonly bag: BagData;
+  readonly onCount: (count: number) => void;
+  readonly onIs: () => void;
+  readonly onAgain: () => void;
+  readonly onFound: () => void;
+}
+
+/** Counting a bag: how many there should be, how many there are, what a difference means. */
+export function BagPanel({ bag, onCount, onIs, onAgain, onFound }: BagPanelProps) {
+  const { expected } = bag;
+  const counted = bag.counted ?? expected;
+  return (
+    <>
+      <div className="bag-head">
+        <p className="big">
+          <b className="num">{counted}</b>
+          <span className="unit">
+            <b>{say.of(expected)}</b>
+            {bag.counted === null && <span className="cap">{say.notCounted}</span>}
+          </span>
+        </p>
+        <h2>
+          <span>{bag.label}</span>
+          <span className="said">{bag.name}</span>
+        </h2>
+      </div>
+      <Heads counted={counted} expected={expected} />
+      <p className="bag-say">
+        <Say text={bag.say} />
+      </p>
+      <div className="bag-keys">
+        <Key onPress={() => onCount(Math.max(0, counted - 1))} off={counted === 0}>
+          {say.fewer}
+        </Key>
+        <Key onPress={() => onCount(counted + 1)}>{say.more}</Key>
+        <Key look="go" onPress={onIs} hint={say.countHint}>
+          {say.itIs(counted)}
+        </Key>
+        {bag.counted !== null && <Key onPress={onAgain}>{say.again}</Key>}
+        {bag.searching && <Key onPress={onFound}>{say.found}</Key>}
+      </div>
+      {bag.alike !== null && (
+        <section className="bag-alike">
+          <h3>{bag.alike.title}</h3>
+          <p>{bag.alike.say}</p>
+          <LookAlikes bolts={bag.alike.bolts} />
+        </section>
+      )}
+    </>
+  );
+}
+
+/** One head for each piece: full is here, dashed is not. Beyond forty the number has to do. */
+function Heads({ counted, expected }: { readonly counted: number; readonly expected: number }) {
+  const total = Math.max(counted, expected);
+  if (total === 0 || total > 40) return null;
+  return (
+    <ul className={total > 16 ? 'heads small' : 'heads'} role="img" aria-label={say.here(counted, expected)}>
+      {Array.from({ length: total }, (_, i) => (
+        <li key={i}>
+          <svg viewBox="0 0 58 50" aria-hidden="true">
+            <polygon
+              points="56,25 42.5,48.4 15.5,48.4 2,25 15.5,1.6 42.5,1.6"
+              fill={i < counted ? 'var(--ink)' : 'none'}
+              stroke={i < counted ? 'none' : 'var(--ink)'}
+              strokeWidth="2.25"
+              strokeDasharray="6 5"
+            />
+            {i < counted && (
+              <circle cx="29" cy="25" r="16.7" fill="none" stroke="var(--sheet)" strokeWidth="1.5" />
+            )}
+          </svg>
+        </li>
+      ))}
+    </ul>
+  );
+}

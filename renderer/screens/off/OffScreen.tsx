@@ -1,0 +1,87 @@
+import type { ComponentProps } from 'react';
+import { Frame } from '../../frame/Frame.tsx';
+import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { off as say } from '../../texts/off.ts';
+import { Key } from '../../ui/Key.tsx';
+import { Say, type Rich } from '../../ui/rich.tsx';
+import { Rows, type RowData } from '../../ui/Rows.tsx';
+import type { StatusProps } from '../../ui/Status.tsx';
+import { BagPanel } from './BagPanel.tsx';
+import { TrayPanel, UnknownPanel, WantPanel } from './Panels.tsx';
+
+export type OffTool = 'to get' | 'tray' | 'unknown' | 'labels';
+
+/** What stands on the sheet at the right. */
+export type OffPanel =
+  | ({ readonly kind: 'bag' } & ComponentProps<typeof BagPanel>)
+  | ({ readonly kind: 'to get' } & ComponentProps<typeof WantPanel>)
+  | ({ readonly kind: 'tray' } & ComponentProps<typeof TrayPanel>)
+  | ({ readonly kind: 'unknown' } & ComponentProps<typeof UnknownPanel>);
+
+export interface OffGroup {
+  /** "Tin A, bench end", "Not in the workshop, or still on" */
+  readonly title: string;
+  readonly rows: readonly RowData[];
+}
+
+export interface OffScreenProps {
+  readonly pane: LinePaneProps;
+  readonly status?: StatusProps;
+  /** All pieces in one sentence: where they are, which are unaccounted. */
+  readonly summary: Rich;
+  readonly groups: readonly OffGroup[];
+  readonly atId: string | null;
+  readonly panel: OffPanel | null;
+  /** Things to get that are still open. */
+  readonly toGet: number;
+  readonly onPick: (id: string) => void;
+  readonly onTool: (tool: OffTool) => void;
+}
+
+/** Everything that is off, by bag and shelf, with its count and what happens to it. */
+export function OffScreen(props: OffScreenProps) {
+  const { groups, panel } = props;
+  return (
+    <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="off">
+      <div className="off-list">
+        <h1>{say.title}</h1>
+        <p className="off-summary">
+          <Say text={groups.length === 0 ? say.nothing : props.summary} />
+        </p>
+        {groups.map((group) => (
+          <Rows
+            key={group.title}
+            title={group.title}
+            rows={group.rows}
+            atId={props.atId}
+            onPick={props.onPick}
+          />
+        ))}
+        <div className="keys off-tools" role="group" aria-label={say.tools}>
+          <Key onPress={() => props.onTool('to get')}>{say.toGet(props.toGet)}</Key>
+          <Key onPress={() => props.onTool('tray')}>{say.tray}</Key>
+          <Key onPress={() => props.onTool('unknown')}>{say.unknown}</Key>
+          <Key onPress={() => props.onTool('labels')} off={groups.length === 0}>
+            {say.labels}
+          </Key>
+        </div>
+      </div>
+      <section className="hand on-sheet off-panel">
+        {panel === null ? <p className="off-teach">{say.pickBag}</p> : <Panel panel={panel} />}
+      </section>
+    </Frame>
+  );
+}
+
+function Panel({ panel }: { readonly panel: OffPanel }) {
+  switch (panel.kind) {
+    case 'bag':
+      return <BagPanel {...panel} />;
+    case 'to get':
+      return <WantPanel {...panel} />;
+    case 'tray':
+      return <TrayPanel {...panel} />;
+    case 'unknown':
+      return <UnknownPanel {...panel} />;
+  }
+}
