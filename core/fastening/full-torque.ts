@@ -93,6 +93,13 @@ export function fullTorque(input: FullTorqueInput): Outcome<FullTorque> {
   });
 }
 
+/** Least preload after tightening by torque: the greatest over the scatter of the tool (1.6 to 1.8 for a torque wrench). Source: VDI 2230. */
+export function lowestPreloadN(greatestN: number, scatter: number): Outcome<number> {
+  return scatter >= 1 && scatter <= 4
+    ? good(greatestN / scatter)
+    : refuse('torque.scatter', 'a scatter of the tightening from 1 to 4', scatter);
+}
+
 function assemblyPreloadN(thread: Thread, friction: number, stressMPa: number): number {
   const d2 = thread.pitchDiameterMm;
   const d0 = (d2 + thread.minorDiameterMm) / 2;

@@ -202,7 +202,7 @@ function full(thread: Thread): string {
 
 /**
  * The best candidates against every thread of the other system, or the next pitch, that starts by hand on it.
- * Two threads are a trap when their diameters are within 5 % and their pitches within 15 %.
+ * Two threads are a trap when their diameters are within 6 % and their pitches within 15 %, or one size has both pitches.
  */
 function trapsOf(
   candidates: readonly ThreadCandidate[],
@@ -214,9 +214,12 @@ function trapsOf(
   for (const { thread } of best) {
     for (const other of THREADS) {
       if (!looksLike(thread, other)) continue;
-      const [metric, inch] = thread.system === 'metric' ? [thread, other] : [other, thread];
-      const pair = [full(metric), full(inch)] as const;
-      traps.set(pair.join('|'), { between: pair, sentence: sayTrap(metric, inch) });
+      // Metric before inch, coarse before fine.
+      const before =
+        thread.system === other.system ? thread.pitchMm > other.pitchMm : thread.system === 'metric';
+      const [one, two] = before ? [thread, other] : [other, thread];
+      const pair = [full(one), full(two)] as const;
+      traps.set(pair.join('|'), { between: pair, sentence: sayTrap(one, two) });
     }
   }
   for (const [name, mm, tpi] of PIPE_THREADS) {
@@ -235,14 +238,17 @@ function trapsOf(
 }
 
 function looksLike(thread: Thread, other: Thread): boolean {
-  if (thread.designation === other.designation || thread.system === other.system) return false;
+  if (thread.designation === other.designation) return false;
   const diameters = Math.abs(thread.nominalMm - other.nominalMm) / thread.nominalMm;
   const pitches = Math.abs(thread.pitchMm - other.pitchMm) / thread.pitchMm;
+  // One size with the next pitch (M10x1.5 and M10x1.25) is taken for the other as easily as an inch thread.
+  if (thread.system === other.system) return thread.size === other.size && pitches <= 0.25;
   return diameters <= 0.06 && pitches <= 0.15;
 }
 
 function sayTrap(thread: Thread, other: Thread): string {
-  const apart = Math.abs(thread.nominalMm - other.nominalMm).toFixed(2);
+  const apart = Math.abs(thread.nominalMm - other.nominalMm);
+  const diameters = apart < 0.005 ? 'of one diameter' : `${apart.toFixed(2)} mm apart in diameter`;
   const pitches = Math.abs(thread.pitchMm - other.pitchMm).toFixed(2);
-  return `${full(thread)} and ${full(other)} are ${apart} mm apart in diameter and ${pitches} mm in pitch: one starts in the other by hand, then jams and strips.`;
+  return `${full(thread)} and ${full(other)} are ${diameters} and ${pitches} mm apart in pitch: one starts in the other by hand, then jams and strips.`;
 }

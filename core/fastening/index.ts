@@ -1,4 +1,5 @@
 /** Threads, drives, torque, order of tightening, O-rings, mixes: pure functions, the same for screen, commands and job. */
+export * from './aircraft.ts';
 export * from './drives.ts';
 export * from './elastomers.ts';
 export * from './extension.ts';

@@ -84,9 +84,18 @@ describe('identifying a measured thread', () => {
       const pairs = identity(measure).traps.map((trap) => trap.between.join(' and '));
       expect(pairs).toContain('M8x1.25 and 5/16-18');
     }
+    expect(identity({ diameterMm: 9.85, pitchMm: 1.5 }).traps.map((t) => t.between.join(' and '))).toEqual([
+      'M10x1.5 and M10x1.25',
+      'M10x1.5 and 3/8-16',
+    ]);
     expect(identity({ diameterMm: 13.1, tpi: 19 }).traps.map((t) => t.between[1])).toContain(
       'G 1/4 pipe thread',
     );
+  });
+
+  it('lets the words on the gauge decide where no caliper can: 0.7 mm is M4, 36 per inch is #8-36', () => {
+    expect(identity({ diameterMm: 4.02, pitchMm: 0.7 }).candidates[0]?.designation).toBe('M4');
+    expect(identity({ diameterMm: 4.02, tpi: 36 }).candidates[0]?.designation).toBe('#8-36');
   });
 
   it('says how far off the measurement is, below nominal as external threads are', () => {

@@ -123,6 +123,15 @@ describe('rings', () => {
     }
   });
 
+  it('bear markers that were set by a thumb (up to 5 % of the radius)', () => {
+    for (const n of [5, 6, 8, 12]) {
+      for (let seed = 1; seed <= 20; seed += 1) {
+        const found = order(seen(ring(n), { tiltDeg: 45, noise: 0.05, seed }));
+        expect(found.order).toEqual(order(seen(ring(n))).order);
+      }
+    }
+  });
+
   it('do not depend on how the picture is turned or mirrored', () => {
     fc.assert(
       fc.property(

@@ -34,6 +34,10 @@ describe('handbook verbs', () => {
     expect(ask('torque', { thread: 'M10', preload: '25230 N', k: '0.2' }).text).toContain('50.5 N·m');
     expect(ask('torque', { thread: 'M8', class: '8.8', mu: '0.12' }).text).toContain('24.6 N·m');
     expect(ask('torque', { thread: 'M10', class: 'A2-70' }).text).toContain('is unknown here');
+    expect(ask('torque', { thread: '1/4-28', class: 'grade 5' }).text).toContain(
+      'never above 11.3 N·m (100 lbf·in)',
+    );
+    expect(ask('torque', { thread: 'M8', torque: '20 N·m', drag: '2 N·m' }).value['readingNm']).toBe(22);
     const judged = ask('torque', { thread: 'M6', torque: '90 Nm' });
     expect(judged.text).toContain('torque.past-proof (stop)');
     expect(judged.value['findings']).toHaveLength(1);

@@ -70,6 +70,13 @@ describe('heads against ISO 272, withdrawn DIN and ASME B18', () => {
     expect(threadsForHexKey(10).map((m) => m.size).length).toBeGreaterThan(4);
   });
 
+  it('knows a head that measures a little under its spanner (ISO 4014: 13 is 12.73 at least), and no smaller one', () => {
+    const sizes = (mm: number): readonly string[] => threadsForAcrossFlats(mm).map((m) => m.size);
+    expect(sizes(12.75)).toContain('M8');
+    expect(sizes(12.5)).not.toContain('M8');
+    expect(sizes(13.3)).toEqual([]);
+  });
+
   it('has no slipped line, and would notice one', () => {
     const own = DRIVE_ROWS.filter((r) => r.toolMm !== undefined).map((r) => ({ ...r, mm: r.toolMm ?? 0 }));
     expect(outOfOrder(own)).toEqual([]);

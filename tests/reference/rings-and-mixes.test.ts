@@ -108,6 +108,14 @@ describe('O-rings against SAE AS568, ISO 3601-1 and ISO 6149', () => {
       if (!found.ok) throw new Error(found.sentence);
       expect(found.value.candidates[0]?.name).toContain(text(row, 'key'));
     }
+    const first = (insideMm: number, sectionMm: number): readonly string[] => {
+      const found = identifyORing({ insideMm, sectionMm });
+      return found.ok ? found.value.candidates.map((c) => c.standard) : [];
+    };
+    expect(first(20, 2.65)[0]).toBe('ISO 3601-1');
+    expect(first(30, 3.5).indexOf('JIS B2401 P22A-P50')).toBeLessThan(
+      first(30, 3.5).indexOf('plain metric (no size standard)'),
+    );
     const twin = identifyORing({ insideMm: 25, sectionMm: 3.54 });
     if (!twin.ok) throw new Error(twin.sentence);
     expect(twin.value.twins.join(' ')).toMatch(/AS568-214 and 25 × 3\.55 mm .* not the same part/);

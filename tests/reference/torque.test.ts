@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
+  aircraftTorque,
   appliedTorque,
+  leastDragNm,
+  lowestPreloadN,
+  type Thread,
   convert,
   findThread,
   fullTorque,
@@ -115,6 +119,41 @@ describe('torque against worked examples', () => {
         loose ? 7 : 1.5,
       );
     }
+  });
+});
+
+describe('aircraft practice against FAA AC 43.13-1B', () => {
+  const threadOf = (row: Row): Thread => {
+    const found = findThread(inputsOf(row)['thread'] ?? '');
+    if (!found.ok) throw new Error(found.sentence);
+    return found.value;
+  };
+
+  it('lists every printed range of table 7-1', () => {
+    const rows = group('ac43_table_7_1');
+    expect(rows.length).toBe(69);
+    for (const row of rows) {
+      const found = aircraftTorque(threadOf(row));
+      const value = {
+        recommended_tension_type_nut: found?.tensionNm,
+        recommended_shear_type_nut: found?.shearNm,
+        maximum_tension_type_nut: found && ([found.mostNm, found.mostNm] as const),
+      }[text(row, 'quantity')];
+      expect((value?.[0] ?? 0) / 0.1129848290276167).toBeCloseTo(num(row, 'expected_low'), 6);
+      expect((value?.[1] ?? 0) / 0.1129848290276167).toBeCloseTo(num(row, 'expected_high'), 6);
+    }
+  });
+
+  it('lists the least drag of a used self-locking nut, table 7-2', () => {
+    for (const row of group('ac43_table_7_2')) {
+      expect((leastDragNm(threadOf(row)) ?? 0) / 0.1129848290276167).toBeCloseTo(num(row, 'expected_low'), 6);
+    }
+  });
+
+  it('comes to the least preload after torque tightening (scatter 1.8)', () => {
+    const row = group('vdi2230_scatter')[0];
+    const found = lowestPreloadN(41.9, 1.8);
+    expect(found.ok && row && offPercent(found.value, num(row, 'expected_low'))).toBeLessThanOrEqual(0.5);
   });
 });
 

@@ -1,28 +1,24 @@
 import {
+  aircraftTorque,
   classesFor,
-  convert,
-  findThread,
   formatTorqueBoth,
+  formatTyped,
   fullTorque,
   judgeTorque,
+  leastDragNm,
+  lowestPreloadN,
   nutFactor,
-  parseClass,
-  parseDecimal,
-  parseLength,
-  parseLubrication,
-  parseStages,
   preloadFromTorque,
   PROOF_SHARE,
+  readingWithDrag,
   referenceTorque,
   refuse,
   sayClass,
   sayHand,
   sayStage,
   showNumber,
-  formatTyped,
   torqueFromPreload,
   type FullTorque,
-  type Lubrication,
   type Outcome,
   type PropertyClass,
   type ReferenceTorque,
@@ -31,95 +27,15 @@ import {
   type TorqueCase,
   type TorqueJudgement,
 } from '../../fastening/index.ts';
+import { readAll, TORQUE_OPTIONS, type Read } from './torque-options.ts';
 import {
   basisLines,
   missing,
-  optional,
-  parsePercent,
   readOptions,
   type HandbookVerb,
   type Options,
   type VerbAnswer,
 } from './verb.ts';
-
-const OPTIONS: HandbookVerb['options'] = [
-  { name: 'thread', also: ['t'], says: 'M8, M10x1.25, 5/16-18' },
-  { name: 'class', also: ['c', 'grade'], says: '8.8, 10.9, grade 5, A2-70; left out: unknown' },
-  { name: 'lubrication', also: ['lube'], says: 'dry, black, zinc, oiled, greased, moly, low-friction' },
-  { name: 'k', also: ['K'], says: 'nut factor, instead of the lubrication: 0.2' },
-  { name: 'share', says: 'share of proof load: 75 %' },
-  { name: 'mu', also: ['mu-total', 'friction'], says: 'friction for the fuller metric formula: 0.12' },
-  { name: 'mu-head', says: 'friction under the head, where it differs' },
-  { name: 'preload', also: ['force'], says: 'preload instead of a share: 25230 N, 25 kN, 5853 lbf' },
-  { name: 'torque', also: ['wanted'], says: 'torque to judge: 25 N·m, 18 lbf·ft, 20 N·m + 90°' },
-  { name: 'reached', says: 'torque reached, against --torque' },
-  { name: 'across-flats', also: ['af', 'head'], says: 'head size where the thread is unknown: 13' },
-  { name: 'maker', also: ['page'], says: "page of the maker's manual that gives the torque" },
-];
-
-interface Read {
-  readonly thread: Thread | undefined;
-  readonly cls: PropertyClass | undefined;
-  readonly lubrication: Lubrication | undefined;
-  readonly k: number | undefined;
-  readonly share: number | undefined;
-  readonly mu: number | undefined;
-  readonly muHead: number | undefined;
-  readonly preloadN: number | undefined;
-  readonly wanted: Tightening | undefined;
-  readonly reached: Tightening | undefined;
-  readonly headMm: number | undefined;
-  readonly maker: string | undefined;
-}
-
-function parseForce(text: string): Outcome<number> {
-  const parts = /^([\d.,\s]*\d)\s*(N|kN|lbf?|kip|kgf)?$/i.exec(text.trim());
-  const number = parts && parseDecimal(parts[1] ?? '');
-  if (!parts || !number?.ok)
-    return refuse('torque.preload', 'a preload such as 25 kN or 5853 lbf', text.trim());
-  const unit = (parts[2] ?? 'N').replace(/^lb$/i, 'lbf');
-  return convert(number.value, unit, 'N');
-}
-
-function readAll(get: (name: string) => string | undefined): Outcome<Read> {
-  const thread = optional(get('thread'), findThread);
-  const cls = optional(get('class'), parseClass);
-  const lubrication = optional(get('lubrication'), parseLubrication);
-  const [k, mu, muHead] = ['k', 'mu', 'mu-head'].map((name) => optional(get(name), parseDecimal));
-  const share = optional(get('share'), parsePercent);
-  const preload = optional(get('preload'), parseForce);
-  const wanted = optional(get('torque'), (text) => parseStages(text));
-  const reached = optional(get('reached'), (text) => parseStages(text));
-  const head = optional(get('across-flats'), (text) => parseLength(text));
-  if (!thread.ok) return thread;
-  if (!cls.ok) return cls;
-  if (!lubrication.ok) return lubrication;
-  if (!k?.ok) return k ?? missing('a nut factor');
-  if (!mu?.ok) return mu ?? missing('a friction');
-  if (!muHead?.ok) return muHead ?? missing('a friction');
-  if (!share.ok) return share;
-  if (!preload.ok) return preload;
-  if (!wanted.ok) return wanted;
-  if (!reached.ok) return reached;
-  if (!head.ok) return head;
-  return {
-    ok: true,
-    value: {
-      thread: thread.value,
-      cls: cls.value,
-      lubrication: lubrication.value,
-      k: k.value,
-      share: share.value,
-      mu: mu.value,
-      muHead: muHead.value,
-      preloadN: preload.value,
-      wanted: wanted.value,
-      reached: reached.value,
-      headMm: head.value?.lengthMm,
-      maker: get('maker'),
-    },
-  };
-}
 
 interface Parts {
   value: Record<string, unknown>;
@@ -141,6 +57,9 @@ function runTorque(options: Options): VerbAnswer {
   if (input.wanted) sayWanted(input, input.wanted, parts);
   const refused = input.thread ? reckon(input, input.thread, parts) : undefined;
   if (refused && !refused.ok) return refused;
+  if (input.thread) listed(input.thread, parts);
+  const dragged = input.drag ? withDrag(input, parts) : undefined;
+  if (dragged && !dragged.ok) return dragged;
   if (input.wanted || input.reached) judged(input, parts);
   return { ok: true, value: parts.value, text: parts.text };
 }
@@ -188,6 +107,47 @@ function full(input: Read, thread: Thread, mu: number, parts: Parts): Outcome<un
   parts.text.push(
     `Reference by the fuller formula: ${formatTorqueBoth(found.value.torqueNm)}, preload ${showNumber(Math.round(found.value.preloadN))} N`,
     ...basisLines(found.value),
+  );
+  return input.scatter === undefined ? undefined : scattered(found.value.preloadN, input.scatter, parts);
+}
+
+function scattered(greatestN: number, scatter: number, parts: Parts): Outcome<unknown> | undefined {
+  const lowest = lowestPreloadN(greatestN, scatter);
+  if (!lowest.ok) return lowest;
+  parts.value['lowestPreloadN'] = lowest.value;
+  parts.text.push(
+    `With a scatter of ${showNumber(scatter)} the preload may be as low as ${showNumber(Math.round(lowest.value))} N.`,
+  );
+  return undefined;
+}
+
+/** What aircraft practice lists for the thread, as another basis: never mixed with the reckoned value. */
+function listed(thread: Thread, parts: Parts): void {
+  const found = aircraftTorque(thread);
+  const drag = leastDragNm(thread);
+  if (found) {
+    parts.value['aircraft'] = found;
+    const range = ([low, high]: readonly [number, number]): string =>
+      `${formatTorqueBoth(low)} to ${formatTorqueBoth(high)}`;
+    parts.text.push(
+      `Listed in ${found.source} (${found.confidence}; plated steel, threads free of oil): tension-type nut ${range(found.tensionNm)}, shear-type nut ${range(found.shearNm)}; never above ${formatTorqueBoth(found.mostNm)}.`,
+    );
+  }
+  if (drag !== undefined) {
+    parts.value['leastDragNm'] = drag;
+    parts.text.push(
+      `A used self-locking nut that drags less than ${formatTorqueBoth(drag)} is replaced (FAA AC 43.13-1B table 7-2).`,
+    );
+  }
+}
+
+function withDrag(input: Read, parts: Parts): Outcome<unknown> | undefined {
+  if (!input.wanted?.torque) return missing('a torque beside the drag (--torque 100 lbf·in)');
+  const reading = readingWithDrag(input.wanted.torque.torqueNm, input.drag?.torqueNm ?? 0);
+  if (!reading.ok) return reading;
+  parts.value['readingNm'] = reading.value;
+  parts.text.push(
+    `Reading with the drag of the nut: ${formatTorqueBoth(reading.value)} (wanted + drag on the last turn before seating; FAA AC 43.13-1B 7-40).`,
   );
   return undefined;
 }
@@ -294,6 +254,6 @@ function sayWanted(input: Read, wanted: Tightening, parts: Parts): void {
 export const torque: HandbookVerb = {
   name: 'torque',
   says: 'a reference torque, and what speaks against a given one',
-  options: OPTIONS,
+  options: TORQUE_OPTIONS,
   run: runTorque,
 };
