@@ -1,9 +1,9 @@
 import { refuse, good, type Basis, type Outcome } from './outcome.ts';
 
-export type ElastomerFamily = 'NBR' | 'HNBR' | 'FKM' | 'EPDM' | 'VMQ' | 'CR';
+type ElastomerFamily = 'NBR' | 'HNBR' | 'FKM' | 'EPDM' | 'VMQ' | 'CR';
 
 /** How a family of rubber stands in a fluid. */
-export type Suits = 'usual' | 'possible' | 'never';
+type Suits = 'usual' | 'possible' | 'never';
 
 interface FluidRow {
   readonly fluid: string;

@@ -27,7 +27,7 @@ const BEARING: ReadonlyMap<number, readonly [number, number]> = new Map([
 ]);
 
 /** Mean bearing diameter D_Km in mm under a hexagon head, or undefined for sizes without data. */
-export function meanBearingMm(nominalMm: number): number | undefined {
+function meanBearingMm(nominalMm: number): number | undefined {
   const found = BEARING.get(nominalMm);
   return found && (found[0] + found[1]) / 2;
 }

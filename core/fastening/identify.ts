@@ -3,7 +3,7 @@ import { THREADS, type Thread } from './threads.ts';
 import { majorBand } from './tolerance.ts';
 
 /** Reading error of a caliper on a thread, mm: kept on top of the tolerance band. */
-export const CALIPER_MM = 0.05;
+const CALIPER_MM = 0.05;
 
 export interface ThreadMeasure {
   /** Measured over the crests, mm, 1 to 60. */

@@ -13,7 +13,7 @@ export * from './numbers.ts';
 export * from './order.ts';
 export * from './orings.ts';
 export * from './outcome.ts';
-export { publishedPattern, ringSequence, type PublishedPattern } from './patterns.ts';
+export { publishedPattern, ringSequence } from './patterns.ts';
 export * from './stages.ts';
 export * from './strengths.ts';
 export * from './threads.ts';

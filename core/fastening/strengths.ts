@@ -6,11 +6,10 @@ import type { Thread } from './threads.ts';
 const PSI_MPA = 0.006894757293168361;
 
 /** Weakest to strongest by proof strength; "strongest listed" is the last. Sources: ISO 898-1, SAE J429. */
-export const METRIC_CLASSES = ['4.6', '5.6', '4.8', '5.8', '6.8', '8.8', '9.8', '10.9', '12.9'] as const;
-export const SAE_GRADES = ['1', '2', '5', '8'] as const;
-export const STAINLESS_CLASSES = ['A2-50', 'A2-70', 'A4-70', 'A4-80'] as const;
+const METRIC_CLASSES = ['4.6', '5.6', '4.8', '5.8', '6.8', '8.8', '9.8', '10.9', '12.9'] as const;
+const SAE_GRADES = ['1', '2', '5', '8'] as const;
 
-export type ClassSystem = 'ISO 898-1' | 'SAE J429' | 'ISO 3506-1';
+type ClassSystem = 'ISO 898-1' | 'SAE J429' | 'ISO 3506-1';
 
 /** A property class or grade, told from the text on the head. */
 export interface PropertyClass {

@@ -5,7 +5,7 @@ import { cell, numberCell, readRows, type Row } from './table.ts';
 
 const INCH_MM = 25.4;
 
-export type ThreadSystem = 'metric' | 'unified';
+type ThreadSystem = 'metric' | 'unified';
 
 /** One external thread, dimensions in mm and mm². */
 export interface Thread {

@@ -2,7 +2,6 @@ import { nutFactor, type Lubrication } from './friction.ts';
 import { MAKER_FIRST, good, refuse, showNumber, type Basis, type Outcome } from './outcome.ts';
 import { proofLoad, sayClass, type PropertyClass } from './strengths.ts';
 import type { Thread } from './threads.ts';
-import { formatTorqueBoth } from './units.ts';
 
 /** Share of the proof load: 75 % where the joint is taken apart again, 90 % where it stays. Source: Shigley. */
 export const PROOF_SHARE = 0.75;
@@ -88,15 +87,10 @@ export function referenceTorque(input: ReferenceTorqueInput): Outcome<ReferenceT
 }
 
 /** Stainless has no proof load in its standard, and its friction runs from 0.1 to 0.5 and galls. */
-export function stainlessUnknown(propertyClass: PropertyClass): Outcome<never> {
+function stainlessUnknown(propertyClass: PropertyClass): Outcome<never> {
   return {
     ok: false,
     code: 'torque.unknown',
     sentence: `The torque for ${sayClass(propertyClass)} is unknown here: its standard gives no proof load and its friction scatters widely and galls; use the maker's figure.`,
   };
-}
-
-/** One line for the screen: "25.4 N·m (18.8 lbf·ft), class 8.8, dry, 75 % of proof". */
-export function sayReference(reference: ReferenceTorque): string {
-  return `${formatTorqueBoth(reference.torqueNm)} at ${showNumber(reference.share * 100)} % of proof, K ${showNumber(reference.k)}`;
 }

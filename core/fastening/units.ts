@@ -77,7 +77,7 @@ export function fromNewtonMetres(torqueNm: number, unit: TorqueUnit): number {
 }
 
 /** The unit of torque that a piece of text means; word order and points do not matter ("ft-lb", "lbf·ft", "in lb"). */
-export function torqueUnit(text: string): TorqueUnit | undefined {
+function torqueUnit(text: string): TorqueUnit | undefined {
   const bare = text
     .toLowerCase()
     .replace(/pounds?|pound-force/g, 'lb')
@@ -105,7 +105,7 @@ export interface Torque {
 }
 
 /** The greatest torque taken as meant: a hand tool with a multiplier ends near here (common practice, no source). */
-export const TORQUE_MAX_NM = 20_000;
+const TORQUE_MAX_NM = 20_000;
 
 /**
  * Reads a torque with its unit: "40 N·m", "40 Nm", "29.5 lbf·ft", "29 ft-lb", "90 in lb", "4 kgf·m", "29,5 Nm".
@@ -227,4 +227,3 @@ function volumeUnit(
 export function fromLitres(litres: number, unit: keyof typeof VOLUME_UNITS): number {
   return litres / VOLUME_UNITS[unit];
 }
-export type VolumeUnit = keyof typeof VOLUME_UNITS;

@@ -7,7 +7,7 @@ export type Options = Readonly<Record<string, string | undefined>>;
 export type VerbAnswer = { readonly ok: true; readonly value: unknown; readonly text: string[] } | Refusal;
 
 /** One option for the help page. */
-export interface OptionHelp {
+interface OptionHelp {
   readonly name: string;
   readonly also?: readonly string[];
   readonly says: string;
