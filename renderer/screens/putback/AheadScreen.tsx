@@ -1,0 +1,58 @@
+import { Frame } from '../../frame/Frame.tsx';
+import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { putback as say } from '../../texts/putback.ts';
+import { Key } from '../../ui/Key.tsx';
+import { BigNumber } from '../../ui/Numbers.tsx';
+import { Points, type PointData } from '../../ui/Point.tsx';
+import { Rows, type RowData } from '../../ui/Rows.tsx';
+import type { StatusProps } from '../../ui/Status.tsx';
+
+export type AheadGroup = 'ready' | 'waiting' | 'behind' | 'held' | 'later' | 'done';
+
+export interface AheadScreenProps {
+  readonly pane: LinePaneProps;
+  readonly status?: StatusProps;
+  /** Steps that can be done now with what is in hand. */
+  readonly ahead: number;
+  readonly groups: readonly { readonly group: AheadGroup; readonly rows: readonly RowData[] }[];
+  readonly points: readonly PointData[];
+  /** "Front cover": the step that the large key goes to; null when none is ready. */
+  readonly next: { readonly label: string } | null;
+  readonly onPick: (id: string) => void;
+  readonly onNext: () => void;
+  readonly onOwnStep: () => void;
+  readonly onNotInLog: () => void;
+}
+
+/** The whole way back: what is ready, what waits and for what, what must come first, what is stopped. */
+export function AheadScreen(props: AheadScreenProps) {
+  const { groups, points, next } = props;
+  const only = groups.length > 0 && groups.every((one) => one.group === 'done');
+  return (
+    <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
+      <div className="off-list">
+        <h1>{say.listTitle}</h1>
+        {groups.length === 0 && <p className="off-summary">{say.listNone}</p>}
+        {only && <p className="off-summary">{say.listDone}</p>}
+        {groups.map((one) => (
+          <Rows key={one.group} title={say.groups[one.group]} rows={one.rows} onPick={props.onPick} />
+        ))}
+        <div className="keys off-tools two">
+          <Key onPress={props.onOwnStep}>{say.addStep}</Key>
+          <Key onPress={props.onNotInLog}>{say.notInLog}</Key>
+        </div>
+      </div>
+      <section className="hand on-sheet">
+        <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
+        {points.length > 0 && <Points points={points} />}
+        {next !== null && (
+          <div className="foot one-key">
+            <Key look="go" large onPress={props.onNext} hint="Enter">
+              {next.label}
+            </Key>
+          </div>
+        )}
+      </section>
+    </Frame>
+  );
+}

@@ -1,0 +1,97 @@
+import { useState } from 'react';
+import { Frame } from '../../frame/Frame.tsx';
+import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { putback as say } from '../../texts/putback.ts';
+import { Field } from '../../ui/Field.tsx';
+import { Key } from '../../ui/Key.tsx';
+import { BigNumber } from '../../ui/Numbers.tsx';
+import { Point, type PointData } from '../../ui/Point.tsx';
+import type { StatusProps } from '../../ui/Status.tsx';
+
+/** An open point that holds a gate, with what clears it. */
+export interface GatePoint {
+  readonly point: PointData;
+  /** "Count bag 4", "Go to step 9" */
+  readonly clear: { readonly label: string } | null;
+  /** By whom and why it was accepted; null while it holds. */
+  readonly accepted: string | null;
+}
+
+export interface GateScreenProps {
+  readonly pane: LinePaneProps;
+  readonly status?: StatusProps;
+  readonly title: string;
+  readonly points: readonly GatePoint[];
+  readonly onClear: (pointId: string) => void;
+  readonly onAccept: (pointId: string, name: string, why: string) => void;
+  readonly onPass: () => void;
+}
+
+/** A gate lists its items one by one; each needs its own answer. */
+export function GateScreen(props: GateScreenProps) {
+  const held = props.points.filter((one) => one.accepted === null && one.point.grave === 'stop').length;
+  return (
+    <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
+      <div className="off-list">
+        <h1>{props.title}</h1>
+        {props.points.length === 0 && <p className="off-summary">{say.gateClear}</p>}
+        <ol className="gate-points">
+          {props.points.map((one) => (
+            <Item key={one.point.id} item={one} onClear={props.onClear} onAccept={props.onAccept} />
+          ))}
+        </ol>
+      </div>
+      <section className="hand on-sheet">
+        <BigNumber value={String(held)} size={152}>
+          {held === 0 ? say.gateClear : say.gateHolds(held)}
+        </BigNumber>
+        <div className="foot one-key">
+          <Key look="go" large onPress={props.onPass} off={held > 0}>
+            {say.pass}
+          </Key>
+        </div>
+      </section>
+    </Frame>
+  );
+}
+
+interface ItemProps {
+  readonly item: GatePoint;
+  readonly onClear: (pointId: string) => void;
+  readonly onAccept: (pointId: string, name: string, why: string) => void;
+}
+
+function Item({ item, onClear, onAccept }: ItemProps) {
+  const { id } = item.point;
+  const [open, setOpen] = useState(false);
+  const [name, setName] = useState('');
+  const [why, setWhy] = useState('');
+  const ready = name.trim() !== '' && why.trim() !== '';
+  return (
+    <Point point={item.point}>
+      {item.accepted !== null ? (
+        <p className="gate-accepted said">{item.accepted}</p>
+      ) : (
+        <div className="keys">
+          {item.clear !== null && <Key onPress={() => onClear(id)}>{item.clear.label}</Key>}
+          {!open && <Key onPress={() => setOpen(true)}>{say.accept}</Key>}
+        </div>
+      )}
+      {open && item.accepted === null && (
+        <form
+          className="gate-answer"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (ready) onAccept(id, name.trim(), why.trim());
+          }}
+        >
+          <Field label={say.why} example={say.whyExample} value={why} onChange={setWhy} first />
+          <Field label={say.name} value={name} onChange={setName} />
+          <Key submits onPress={() => undefined} off={!ready}>
+            {say.accept}
+          </Key>
+        </form>
+      )}
+    </Point>
+  );
+}

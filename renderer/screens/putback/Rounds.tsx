@@ -1,0 +1,26 @@
+import { putback as say } from '../../texts/putback.ts';
+import type { Round } from './types.ts';
+
+/** Rounds are figures on a rule: ink done, accent now, thin to come. */
+export function Rounds({ rounds }: { readonly rounds: readonly Round[] }) {
+  if (rounds.length === 0) return null;
+  return (
+    <ol className="rounds" aria-label={say.rounds}>
+      {rounds.map((round) => (
+        <li
+          key={round.id}
+          className={`round ${round.state === 'to come' ? 'coming' : round.state}`}
+          aria-current={round.state === 'now' ? 'step' : undefined}
+        >
+          <span className="cap">{round.share}</span>
+          <span className="num">
+            {round.value}
+            {round.unit !== '' && <span className="round-unit">{round.unit}</span>}
+          </span>
+          <span className="cap">{round.about}</span>
+          <span className="heard-only">{say.roundStates[round.state]}</span>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,128 @@
+import { common } from '../../texts/common.ts';
+import { putback as say } from '../../texts/putback.ts';
+import { Choice } from '../../ui/Choice.tsx';
+import { Field } from '../../ui/Field.tsx';
+import { Key } from '../../ui/Key.tsx';
+import { BigNumber } from '../../ui/Numbers.tsx';
+import { Points } from '../../ui/Point.tsx';
+import { Say } from '../../ui/rich.tsx';
+import type { PutBackScreenProps } from './PutBackScreen.tsx';
+import type { ActionData, HoleData } from './types.ts';
+
+/** The step at hand in words: figure, note for the way back, what goes in, the order, the next gate, the keys. */
+export function StepHand(props: PutBackScreenProps) {
+  const { step, hole } = props;
+  return (
+    <section className="hand putback-hand">
+      <header className="step-head">
+        <h1 className="said title">{step.title}</h1>
+        <button type="button" className="step-place" onClick={props.onList}>
+          {say.step(step.number, step.total)}, {say.states[step.state]}
+        </button>
+      </header>
+      {step.figure !== null && (
+        <BigNumber value={step.figure.value} unit={step.figure.unit} size={152}>
+          {step.figure.other}
+        </BigNumber>
+      )}
+      {step.stateWhy !== '' && (
+        <p className="step-why">
+          <Say text={step.stateWhy} />
+        </p>
+      )}
+      {hole !== null && <Hole {...props} hole={hole} />}
+      {step.about !== '' && (
+        <p>
+          <Say text={step.about} />
+        </p>
+      )}
+      {step.noteBack !== null && (
+        <div>
+          <p className="said from-before">{step.noteBack.text}</p>
+          <p className="cap">{say.noteFrom(step.noteBack.when)}</p>
+        </div>
+      )}
+      {step.fitted !== '' && (
+        <div>
+          <h2>{say.fitted}</h2>
+          <p>
+            <Say text={step.fitted} />
+          </p>
+        </div>
+      )}
+      {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
+      {step.gate !== null && (
+        <div>
+          <h2>{step.gate.title}</h2>
+          <Points points={step.gate.points} />
+        </div>
+      )}
+      <div className="foot step-keys">
+        <Key onPress={props.onUndo} off={!props.canUndo} hint={common.undoHint} shortcut="Control+Z">
+          {say.undo}
+        </Key>
+        <Key onPress={props.onCameOff}>{say.again}</Key>
+        <Key look="go" large onPress={props.onGo} hint={step.go.hint} off={step.go.off}>
+          {step.go.label}
+        </Key>
+      </div>
+    </section>
+  );
+}
+
+function Actions(props: {
+  readonly actions: readonly ActionData[];
+  readonly onAction: (id: string, done: boolean) => void;
+}) {
+  return (
+    <div>
+      <h2>{say.sequence}</h2>
+      <ol className="list">
+        {props.actions.map((action) => (
+          <li key={action.id}>
+            <label>
+              <input
+                type="checkbox"
+                checked={action.done}
+                onChange={(event) => props.onAction(action.id, event.target.checked)}
+              />
+              <span>{action.text}</span>
+              {action.caution !== '' && <strong className="caution">{action.caution}</strong>}
+            </label>
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}
+
+/** One hole by itself: only for exceptions and for a reading. */
+function Hole(props: PutBackScreenProps & { readonly hole: HoleData }) {
+  const { hole } = props;
+  return (
+    <form
+      className="hole"
+      onSubmit={(event) => {
+        event.preventDefault();
+        props.onKeepReading();
+      }}
+    >
+      <h2>{say.hole(hole.name)}</h2>
+      <Choice name={say.hole(hole.name)} value={hole.state} onChange={props.onHole} options={hole.options} />
+      <div className="hole-reading">
+        <Field
+          numeric
+          label={say.read}
+          example={say.readExample}
+          value={hole.reading}
+          onChange={props.onReading}
+          refused={hole.refused ?? undefined}
+        />
+        <Key submits onPress={() => undefined} off={hole.reading === ''}>
+          {say.keep}
+        </Key>
+        <Key onPress={props.onCloseHole}>{say.closeHole}</Key>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,73 @@
+import type { Move, PhotoData, PhotoMark } from '../../photo/types.ts';
+import type { PointData } from '../../ui/Point.tsx';
+import type { Rich } from '../../ui/rich.tsx';
+
+export type StepState = 'ready' | 'waiting' | 'behind' | 'held' | 'done';
+
+/** One round of tightening. */
+export interface Round {
+  readonly id: string;
+  /** "30 %", "By hand", "Once around" */
+  readonly share: string;
+  /** "12", "all" */
+  readonly value: string;
+  /** "N·m"; "" where there is none. */
+  readonly unit: string;
+  /** "round 1", "round 3, 3 of 8" */
+  readonly about: string;
+  readonly state: 'done' | 'now' | 'to come';
+}
+
+/** The order of tightening: the same that the wedges show, for those who read rows. */
+export interface OrderData {
+  /** "Order, crosswise, by the marks on the photo" */
+  readonly say: string;
+  /** Mark ids in order. */
+  readonly markIds: readonly string[];
+}
+
+/** Something to tick inside the step, in order. */
+export interface ActionData {
+  readonly id: string;
+  readonly text: string;
+  readonly done: boolean;
+  /** Said with it where the hand goes; "" for none. */
+  readonly caution: string;
+}
+
+/** A single hole, opened for an exception. */
+export interface HoleData {
+  readonly id: string;
+  readonly name: string;
+  readonly state: string;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  /** What was read on the wrench, as typed. */
+  readonly reading: string;
+  readonly refused: string | null;
+}
+
+export interface StepData {
+  readonly id: string;
+  readonly title: string;
+  /** Where it stands in the list. */
+  readonly number: number;
+  readonly total: number;
+  readonly state: StepState;
+  /** What it waits for, what comes first, what stops it; "" when ready. */
+  readonly stateWhy: Rich;
+  /** The one number: torque, amount, count. */
+  readonly figure: { readonly value: string; readonly unit: string; readonly other: string } | null;
+  /** What is next, by whose figure, with which wrench. */
+  readonly about: Rich;
+  readonly noteBack: { readonly text: string; readonly when: string } | null;
+  readonly fitted: Rich;
+  readonly actions: readonly ActionData[];
+  readonly gate: { readonly title: string; readonly points: readonly PointData[] } | null;
+  readonly rounds: readonly Round[];
+  readonly order: OrderData | null;
+  readonly marks: readonly PhotoMark[];
+  readonly moves: readonly Move[];
+  readonly photo: PhotoData | null;
+  /** The key that answers for all holes at once: "All started", "All tight", "It is back". */
+  readonly go: { readonly label: string; readonly hint: string; readonly off: boolean };
+}

@@ -1,0 +1,25 @@
+/** The screen Stop work. */
+export const stopwork = {
+  title: 'Stop work',
+  intro: 'Whoever comes next sees this first. Correct what is wrong before you leave.',
+  groups: {
+    loose: 'Loose, not tightened',
+    open: 'Stands open to air',
+    inside: 'Inside the machine, must come out',
+    energy: 'Made safe, still off',
+    uncounted: 'Bags not counted',
+  },
+  clean: 'Nothing is loose, nothing stands open, nothing is inside that must come out.',
+  looseOne: 'thing is loose or open',
+  looseMany: 'things are loose or open',
+  tag: 'DO NOT RUN',
+  tagSay: 'This machine is apart.',
+  by: (name: string, when: string) => (name === '' ? when : `${name}, ${when}`),
+  note: 'Note for whoever comes next',
+  noteExample: 'Cover bolts only hand tight. Wait for the pulley before you go on.',
+  name: 'Your name',
+  print: 'Print tag and note',
+  stop: 'Stop here',
+  back: 'Not yet, go back',
+  hint: 'Enter',
+};
