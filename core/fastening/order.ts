@@ -22,6 +22,8 @@ export interface OrderOptions {
   readonly allShown?: boolean | undefined;
   /** The hole to begin with on a ring; the first given unless told. */
   readonly firstId?: string | undefined;
+  /** "other": the part is known not to be round (an oval cover looks like a ring at an angle): from the centre outwards. */
+  readonly shape?: 'round' | 'other' | undefined;
 }
 
 export type Layout = 'single' | 'pair' | 'ring' | 'rectangle' | 'line' | 'scattered';
@@ -74,8 +76,8 @@ export function tighteningOrder(
   }
   if (!first) return refuse('order.count', '1 to 200 holes', 0);
   const sets = new Set(points.map((p) => p.setId ?? '')).size;
-  const ring = aroundRing(holes);
-  const answer = ring ? ringOrder(ring, first) : outwardsOrder(holes, first);
+  const ring = options.shape === 'other' ? undefined : aroundRing(holes);
+  const answer = ring ? ringOrder(ring, first, options.shape === 'round') : outwardsOrder(holes, first);
   return good({
     ...answer,
     inputs: [
@@ -195,7 +197,7 @@ function hintOfGap(ring: readonly RingHole[], n: number): { readonly hint?: stri
 type Answer = Omit<TighteningOrder, 'inputs' | 'cautions' | 'question' | 'hint'>;
 
 /** Ring: numbered from the first hole towards the neighbour given earlier, then the pattern. */
-function ringOrder(ring: readonly RingHole[], first: Hole): Answer {
+function ringOrder(ring: readonly RingHole[], first: Hole, surelyRound: boolean): Answer {
   const n = ring.length;
   const start = ring.findIndex((hole) => hole.id === first.id);
   const step = at(ring, start + 1).rank <= at(ring, start - 1).rank ? 1 : -1;
@@ -222,8 +224,19 @@ function ringOrder(ring: readonly RingHole[], first: Hole): Answer {
       : 'common practice, no source: the published pattern has no such count',
     limits: [
       'Holds for an even ring of equal bolts; tongues, ribs and dowels of the part may ask for another order.',
+      ...(n > 4 && !surelyRound && isFlat(ring)
+        ? [
+            'It looks flat: if the part is oval and not round seen at an angle, go from the centre outwards instead.',
+          ]
+        : []),
     ],
   };
+}
+
+/** Flatter than a circle seen from 53° off its axis: more likely an oval. */
+function isFlat(holes: readonly Point[]): boolean {
+  const axes = principalAxes(holes);
+  return axes.small < 0.36 * axes.great;
 }
 
 /** Everything that is no ring: from the centre outwards, sides in turn. */

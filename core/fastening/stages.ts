@@ -28,7 +28,11 @@ const EXPECTED = 'stages such as 20 N·m + 60 N·m + 90°, or snug';
 export function parseStages(text: string, defaultUnit?: TorqueUnit): Outcome<Tightening> {
   const typed = text.trim();
   const leftHand = /\b(lh|left[\s-]*hand(ed)?)\b/i.test(typed);
-  const body = typed.replace(/\(?\b(lh|left[\s-]*hand(ed)?( thread)?)\b\)?/gi, '').trim();
+  const body = typed
+    .replace(/\(?\b(lh|left[\s-]*hand(ed)?( thread)?)\b\)?/gi, '')
+    // "40 Nm 90°", without a plus between them.
+    .replace(/(\d\s*[a-z·]*m)\s+(\d+(?:\.\d+)?\s*(?:°|deg))/gi, '$1 + $2')
+    .trim();
   const pieces = body
     .split(/\s*(?:\+|;|\bthen\b|\band\b|->|→|,(?!\d))\s*/i)
     .map((piece) => piece.trim())

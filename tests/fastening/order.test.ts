@@ -169,6 +169,16 @@ describe('rings', () => {
     expect(order(points, {}, wide).order.map(Number)).toEqual(publishedPattern(8)?.sequence);
   });
 
+  it('say that a flat ring may be an oval, and go outwards where the part is known to be one', () => {
+    const oval = seen(ring(10).map(([x, y]) => [x, 0.45 * y] as const));
+    expect(order(oval).limits.join(' ')).toContain('if the part is oval');
+    expect(order(oval, { shape: 'round' }).limits.join(' ')).not.toContain('oval');
+    expect(order(seen(ring(10), { tiltDeg: 45 })).limits.join(' ')).not.toContain('oval');
+    const outwards = order(oval, { shape: 'other' });
+    expect(outwards.layout).not.toBe('ring');
+    expect(outwards.undoing).toEqual([...outwards.order].reverse());
+  });
+
   it('hint at a hole that is not shown, in a slanted view too, and not where none is missing', () => {
     for (const tiltDeg of [0, 45]) {
       const holes = seen(ring(8), { tiltDeg });

@@ -162,6 +162,7 @@ describe('stages', () => {
     expect(read('29,5 Nm + quarter turn')).toBe('29.5, angle 90');
     expect(read('25 Nm, back off 180°, 10 Nm')).toBe('25, back off 180, 10');
     expect(read('25 Nm + 0.5 turns')).toBe('25, angle 180');
+    expect(read('40 Nm 90°')).toBe('40, angle 90');
     expect(read('snug')).toBe('snug');
     expect(read('25 Nm + 900°')).toBe('Expected an angle above 0 and up to 720 degrees, got "900°".');
     expect(read('')).toContain('Expected stages');

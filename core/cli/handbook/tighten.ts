@@ -39,6 +39,7 @@ const OPTIONS: HandbookVerb['options'] = [
   { name: 'width', says: 'picture width in pixels, with --height' },
   { name: 'height', says: 'picture height in pixels' },
   { name: 'holes', also: ['n', 'count'], says: 'instead of points: so many holes evenly around a ring' },
+  { name: 'shape', says: 'round, or other where the part is known to be oval or square' },
   { name: 'first', says: 'hole to begin with' },
   { name: 'all-shown', says: 'yes or no: are all holes of the joint on the photo?' },
   { name: 'torque', also: ['t'], says: "torque or the maker's stages: 25 N·m, 20 N·m + 60 N·m + 90°" },
@@ -133,6 +134,10 @@ function runTighten(options: Options): VerbAnswer {
   const points = optional(get('points'), parsePoints);
   const size = parseSize(get);
   const shown = optional(get('all-shown'), parseYes);
+  const shape = get('shape');
+  if (shape !== undefined && shape !== 'round' && shape !== 'other') {
+    return refuse('tighten.shape', 'round or other', shape);
+  }
   if (!points.ok) return points;
   if (!size.ok) return size;
   if (!shown.ok) return shown;
@@ -143,6 +148,7 @@ function runTighten(options: Options): VerbAnswer {
     {
       allShown: shown.value,
       firstId: get('first'),
+      shape,
     },
   );
   if (!found.ok) return found;
