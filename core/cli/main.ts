@@ -1,0 +1,82 @@
+import { parseArgs } from 'node:util';
+import { type Answer, type Options, UsageProblem, type Verb, workshopDir, wrongUsage } from './frame.ts';
+import { HANDBOOK_VERBS } from './handbook/index.ts';
+import { FILE_VERBS } from './verbs/files.ts';
+import { JOB_VERBS } from './verbs/jobs.ts';
+import { OPERATION_VERB } from './verbs/operation.ts';
+import { PLAN_VERBS } from './verbs/plan.ts';
+import { WORK_VERBS } from './verbs/work.ts';
+
+/** The command line: the same use cases as the screens, for scripts and for trying things without a window. */
+
+const handbook: readonly Verb[] = HANDBOOK_VERBS.map((verb) => ({
+  name: verb.name,
+  usage: `${verb.name} ${verb.options.map((option) => `[--${option.name} …]`).join(' ')}`,
+  says: verb.says,
+  options: verb.options.flatMap((option) => [option.name, ...(option.also ?? [])]),
+  run: ({ flags }) => {
+    const typed = Object.fromEntries(
+      Object.entries(flags).filter((pair): pair is [string, string] => typeof pair[1] === 'string'),
+    );
+    const answer = verb.run(typed);
+    if (answer.ok) return { code: 0, value: answer.value, lines: answer.text };
+    const code = answer.code.startsWith('usage.') ? 2 : 1;
+    const { sentence } = answer;
+    return { code, value: { ok: false, fault: { code: answer.code, sentence } }, lines: [sentence] };
+  },
+}));
+
+export const VERBS: readonly Verb[] = [
+  ...JOB_VERBS,
+  ...WORK_VERBS,
+  ...PLAN_VERBS,
+  ...FILE_VERBS,
+  OPERATION_VERB,
+  ...handbook,
+];
+
+function help(): Answer {
+  const lines = [
+    'everybolt VERB … [--workshop DIR] [--who NAME] [--json]',
+    '',
+    ...VERBS.flatMap((verb) => [`  ${verb.usage}`, `      ${verb.says}`]),
+  ];
+  return { code: 0, value: VERBS.map(({ name, usage, says }) => ({ name, usage, says })), lines };
+}
+
+/** Runs one command line and answers; nothing is printed here. */
+export async function runCommand(args: readonly string[]): Promise<Answer> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === 'help' || name === '--help') return help();
+  const verb = VERBS.find((one) => one.name === name);
+  if (!verb) return wrongUsage(`Expected one of: ${VERBS.map((one) => one.name).join(', ')}; got “${name}”.`);
+  try {
+    const options = Object.fromEntries([
+      ...['workshop', 'who', ...verb.options].map((option) => [option, { type: 'string' as const }]),
+      ...['json', ...(verb.switches ?? [])].map((option) => [option, { type: 'boolean' as const }]),
+    ]) as Record<string, { type: 'string' | 'boolean' }>;
+    const { values, positionals } = parseArgs({ args: rest, options, allowPositionals: true });
+    const parsed: Options = {
+      workshop: workshopDir(values['workshop'] as string | undefined),
+      flags: values as Options['flags'],
+      words: positionals,
+    };
+    return await verb.run(parsed);
+  } catch (error) {
+    if (error instanceof UsageProblem) return wrongUsage(error.message);
+    if ((error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS'))
+      return wrongUsage(`${(error as Error).message} Usage: ${verb.usage}`);
+    throw error;
+  }
+}
+
+if (import.meta.main) {
+  const args = process.argv.slice(2);
+  const answer = await runCommand(args);
+  const json = args.includes('--json');
+  const text = json ? JSON.stringify(answer.value ?? null) : answer.lines.join('\n');
+  const stream =
+    answer.code === 0 || json ? process.stdout : answer.code === 2 ? process.stderr : process.stdout;
+  await new Promise<void>((done) => stream.write(`${text}\n`, () => done()));
+  process.exitCode = answer.code;
+}

@@ -1,0 +1,111 @@
+import { v7 } from 'uuid';
+import { fine, jobIdOf, ofReply, reading, refusal, type Verb, wrongUsage, writing } from '../frame.ts';
+
+const day = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
+
+/** Job verbs: list, add, close, people, undo and redo, and any operation by its name. */
+export const JOB_VERBS: readonly Verb[] = [
+  {
+    name: 'jobs',
+    usage: 'jobs',
+    says: 'list the jobs of the workshop',
+    options: [],
+    run: (options) =>
+      reading(options, async (_context, client) => {
+        const reply = await client.jobs.list({});
+        if (!reply.ok) return refusal(reply.fault);
+        const lines = reply.value.map(
+          (card) =>
+            `${card.job.id}  ${card.job.title}: ${card.depth.off} off, ${card.depth.back} back, ${card.depth.left} left; ${card.open.stop} stop, ${card.open.warn} warn; last ${day(card.changedAt)}`,
+        );
+        return fine(reply.value, lines.length > 0 ? lines : ['No jobs yet. Start one with: job-add TITLE']);
+      }),
+  },
+  {
+    name: 'job-add',
+    usage: 'job-add TITLE [--machine TEXT] [--complaint TEXT] [--zone ZONE]',
+    says: 'start a job',
+    options: ['machine', 'complaint', 'zone'],
+    run: (options) => {
+      const title = options.words.join(' ').trim();
+      if (title === '') return wrongUsage('Expected a title: job-add “Bench grinder, left wheel”.');
+      const { machine, complaint, zone } = options.flags;
+      const values = {
+        ...(typeof machine === 'string' ? { machine } : {}),
+        ...(typeof complaint === 'string' ? { complaint } : {}),
+        ...(typeof zone === 'string' ? { zone } : {}),
+      };
+      return writing(options, async (_context, client) =>
+        ofReply(await client.jobs.add({ command: v7(), title, values })),
+      );
+    },
+  },
+  {
+    name: 'job-close',
+    usage: 'job-close [--job ID] [--open]',
+    says: 'close a job when nothing stops it, or open it again',
+    options: ['job'],
+    switches: ['open'],
+    run: (options) =>
+      writing(options, async (context, client) => {
+        const job = jobIdOf(context, options.flags['job']);
+        if (!job.ok) return refusal(job.fault);
+        const phase = options.flags['open'] === true ? 'open' : 'closed';
+        return ofReply(await client.jobs.close({ command: v7(), jobId: job.value, phase, recheckDue: null }));
+      }),
+  },
+  {
+    name: 'people',
+    usage: 'people [--add NAME]',
+    says: 'list the people of the workshop, or add one',
+    options: ['add'],
+    run: (options) => {
+      const name = options.flags['add'];
+      if (typeof name === 'string')
+        return writing(options, async (_context, client) =>
+          ofReply(await client.workshop.put({ command: v7(), table: 'person', values: { name } })),
+        );
+      return reading(options, async (_context, client) => {
+        const reply = await client.workshop.people({});
+        if (!reply.ok) return refusal(reply.fault);
+        return fine(
+          reply.value.person,
+          reply.value.person.map((person) => `${person.id}  ${person.name}`),
+        );
+      });
+    },
+  },
+  ...(['undo', 'redo'] as const).map(
+    (name): Verb => ({
+      name,
+      usage: `${name} [--job ID] [--who NAME]`,
+      says: name === 'undo' ? 'take back the last command in a job' : 'do again what was taken back',
+      options: ['job'],
+      run: (options) =>
+        writing(options, async (context, client) => {
+          const job = jobIdOf(context, options.flags['job']);
+          if (!job.ok) return refusal(job.fault);
+          const reply = await client.history[name]({ command: v7(), jobId: job.value });
+          if (!reply.ok) return refusal(reply.fault);
+          return fine(reply.value, [
+            `${name === 'undo' ? 'Taken back' : 'Done again'}: ${reply.value.what}.`,
+          ]);
+        }),
+    }),
+  ),
+  {
+    name: 'search',
+    usage: 'search WORDS…',
+    says: 'search every job: parts, notes, threads, bags',
+    options: [],
+    run: (options) =>
+      reading(options, async (_context, client) => {
+        const reply = await client.workshop.search({ text: options.words.join(' ') });
+        if (!reply.ok) return refusal(reply.fault);
+        return fine(
+          reply.value,
+          reply.value.map((hit) => `${hit.jobTitle} · ${hit.kind}: ${hit.text}`),
+        );
+      }),
+  },
+];

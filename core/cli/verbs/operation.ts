@@ -1,0 +1,78 @@
+import { v7 } from 'uuid';
+import { contract } from '../../contract/contract.ts';
+import {
+  type Answer,
+  type Client,
+  jobIdOf,
+  ofReply,
+  refusal,
+  type Verb,
+  wrongUsage,
+  writing,
+} from '../frame.ts';
+
+/** Names of all operations, such as `record.make`. */
+export function operationNames(): string[] {
+  return Object.entries(contract).flatMap(([group, operations]) =>
+    Object.keys(operations).map((name) => `${group}.${name}`),
+  );
+}
+
+type Call = (input: unknown) => Promise<Parameters<typeof ofReply>[0]>;
+
+function callOf(client: Client, name: string): Call | null {
+  if (!operationNames().includes(name)) return null;
+  const [group = '', operation = ''] = name.split('.');
+  const groups = client as unknown as Record<string, Record<string, Call>>;
+  return groups[group]?.[operation] ?? null;
+}
+
+function parse(text: string): Record<string, unknown> | null {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? (value as Record<string, unknown>)
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Any operation of the contract with its input as JSON: what the screens can do, a script can do. */
+export const OPERATION_VERB: Verb = {
+  name: 'operation',
+  usage: 'operation [NAME] [JSON] [--job ID]',
+  says: 'any operation by its name with its input as JSON; without a name, the list of them',
+  options: ['job'],
+  run: (options): Promise<Answer> | Answer => {
+    const [name, json = '{}'] = options.words;
+    if (name === undefined) return { code: 0, value: operationNames(), lines: operationNames() };
+    const input = parse(json);
+    if (!input) return wrongUsage(`Expected the input as one JSON object, got: ${json.slice(0, 80)}`);
+    return writing(options, async (context, client) => {
+      const call = callOf(client, name);
+      if (!call) return wrongUsage(`Expected one of: ${operationNames().join(', ')}; got “${name}”.`);
+      const full: Record<string, unknown> = { ...input };
+      if (typeof options.flags['job'] === 'string') {
+        const job = jobIdOf(context, options.flags['job']);
+        if (!job.ok) return refusal(job.fault);
+        full['jobId'] = job.value;
+      }
+      if (!READS.has(name)) full['command'] ??= v7();
+      return ofReply(await call(full));
+    });
+  },
+};
+
+const READS = new Set([
+  'workshop.info',
+  'workshop.people',
+  'workshop.draft',
+  'workshop.keepDraft',
+  'workshop.search',
+  'jobs.list',
+  'jobs.state',
+  'jobs.view',
+  'history.state',
+  'history.list',
+]);

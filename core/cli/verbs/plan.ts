@@ -1,0 +1,167 @@
+import type { JobState } from '../../model/tables.ts';
+import { type Finding, type Plan, planJob, reachOf, type Step } from '../../reinstall/index.ts';
+import {
+  bagCounts,
+  countLines,
+  describeSpec,
+  lookAlikes,
+  openSearches,
+  poolLines,
+  toGet,
+} from '../../tally/index.ts';
+import {
+  type Answer,
+  fine,
+  found,
+  jobIdOf,
+  type Options,
+  reading,
+  refusal,
+  type Verb,
+  wrongUsage,
+} from '../frame.ts';
+import { targetOf } from '../target.ts';
+
+/** Reads a job and says something of it. */
+function ofJob(options: Options, run: (state: JobState, now: number) => Answer): Promise<Answer> {
+  return reading(options, (context) => {
+    const job = jobIdOf(context, options.flags['job']);
+    if (!job.ok) return refusal(job.fault);
+    return run(context.workshop.job(job.value) as JobState, nowOf(options, context.workshop.now()));
+  });
+}
+
+function nowOf(options: Options, now: number): number {
+  const typed = options.flags['at'];
+  const ms = typeof typed === 'string' ? Date.parse(typed) : now;
+  return Number.isNaN(ms) ? now : ms;
+}
+
+const SIGN: Record<Step['state'], string> = {
+  done: '[x]',
+  ready: '[ ]',
+  behind: '[.]',
+  waiting: '[w]',
+  held: '[!]',
+};
+
+function stepLines(step: Step, at: number): string[] {
+  const name = step.title === '' ? step.kind : step.title;
+  const head = `${String(at).padStart(3)} ${SIGN[step.state]} ${step.number === null ? '' : `${step.number} `}${name}${step.state === 'done' ? '' : ` (${step.state}${step.why === '' ? '' : `: ${step.why}`})`}`;
+  if (step.state === 'done') return [head];
+  return [
+    head,
+    ...step.cautions.map((caution) => `        Caution: ${caution}`),
+    ...step.actions.map((action) => `        ${action.done ? 'x' : '-'} ${action.sentence}`),
+    ...step.notes.map((note) => `        “${note}”`),
+  ];
+}
+
+/** A plan as one JSON value: sets become lists. */
+export function planValue(plan: Plan): unknown {
+  return { ...plan, ahead: [...plan.ahead] };
+}
+
+const findingLine = (finding: Finding): string =>
+  `${finding.severity.toUpperCase().padEnd(4)} ${finding.sentence} ${finding.clears}${finding.accepted ? ' (passed by name)' : ''} [${finding.key}]`;
+
+/** The reinstall list as lines: steps in order, then the open points. */
+export function planLines(plan: Plan): string[] {
+  const { depth } = plan;
+  return [
+    `${depth.off} off, ${depth.back} back, ${depth.left} left.`,
+    ...plan.steps.flatMap((step, i) => stepLines(step, i + 1)),
+    ...(plan.findings.length > 0 ? ['', 'Open points'] : []),
+    ...plan.findings.map(findingLine),
+  ];
+}
+
+function stops(plan: Plan): boolean {
+  return plan.findings.some((finding) => finding.severity !== 'note' && finding.accepted === null);
+}
+
+/** Verbs that answer from the planner and the count. They read only. */
+export const PLAN_VERBS: readonly Verb[] = [
+  {
+    name: 'reinstall',
+    usage: 'reinstall [--job ID] [--at TIME]',
+    says: 'the reinstall list: steps with state, actions, fasteners, what to renew; open points; depth',
+    options: ['job', 'at'],
+    run: (options) =>
+      ofJob(options, (state, now) => {
+        const plan = planJob(state, now);
+        return stops(plan) ? found(planValue(plan), planLines(plan)) : fine(planValue(plan), planLines(plan));
+      }),
+  },
+  {
+    name: 'ahead',
+    usage: 'ahead [--job ID] [--at TIME]',
+    says: 'what can be done now with what is in hand',
+    options: ['job', 'at'],
+    run: (options) =>
+      ofJob(options, (state, now) => {
+        const plan = planJob(state, now);
+        const steps = plan.steps.filter((step) => plan.ahead.has(step.id));
+        const lines = steps.map((step) => `${step.number ?? step.kind} ${step.title}`);
+        return fine(steps, lines.length > 0 ? lines : ['Nothing can go ahead now.']);
+      }),
+  },
+  {
+    name: 'reach',
+    usage: 'reach [--job ID] --part NAME',
+    says: 'what must come off to reach a part',
+    options: ['job', 'part'],
+    run: (options) => {
+      const part = options.flags['part'];
+      if (typeof part !== 'string') return wrongUsage('Expected --part with the name of a part.');
+      return ofJob(options, (state) => {
+        const target = targetOf(state, part);
+        if (!target.ok) return refusal(target.fault);
+        const reach = reachOf(state, [target.value]);
+        return fine(reach, [
+          ...reach.removals.map((removal) => `${removal.number} ${removal.title} (${removal.why})`),
+          ...reach.unknown.map((one) => one.sentence),
+        ]);
+      });
+    },
+  },
+  {
+    name: 'tally',
+    usage: 'tally [--job ID]',
+    says: 'counts by set and pooled; bags; look-alikes; searches; list to get',
+    options: ['job'],
+    run: (options) => ofJob(options, tally),
+  },
+];
+
+function tally(state: JobState): Answer {
+  const sets = countLines(state);
+  const value = {
+    sets,
+    pooled: poolLines(state),
+    bags: bagCounts(state),
+    lookAlikes: lookAlikes(state),
+    searches: openSearches(state),
+    toGet: toGet(state),
+  };
+  const name = (specId: string | null) => {
+    const spec = state.spec.find((one) => one.id === specId);
+    return spec ? describeSpec(spec) : 'pieces';
+  };
+  const lines = [
+    ...sets.map(
+      (line) =>
+        `${name(line.specId)}: ${line.out} out, ${line.inBag} in hand, ${line.backIn} back in, ${line.toFill ?? '?'} to fill, ${line.short ?? '?'} short`,
+    ),
+    ...value.lookAlikes.map((pair) => pair.sentence),
+    ...value.searches.flatMap((search) => [
+      `Looked for: ${search.missing}. ${search.lastSeen.sentence}`,
+      ...search.lookAt,
+    ]),
+    ...value.toGet.map(
+      (line) => `To get: ${line.needed ?? '?'} × ${line.what} (${line.cause}, ${line.state})`,
+    ),
+  ];
+  const short = sets.some((line) => (line.short ?? 0) > 0) || value.searches.length > 0;
+  return short ? found(value, lines) : fine(value, lines.length > 0 ? lines : ['Nothing has come off yet.']);
+}
