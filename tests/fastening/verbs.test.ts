@@ -41,6 +41,10 @@ describe('handbook verbs', () => {
     const judged = ask('torque', { thread: 'M6', torque: '90 Nm' });
     expect(judged.text).toContain('torque.past-proof (stop)');
     expect(judged.value['findings']).toHaveLength(1);
+    const torque = HANDBOOK_VERBS.find((verb) => verb.name === 'torque');
+    expect(torque?.run({ thread: 'M6', torque: '90 Nm' })).toMatchObject({ ok: true, findings: 1 });
+    expect(torque?.run({ thread: 'M8', class: '8.8', torque: '25 Nm' })).not.toHaveProperty('findings');
+    expect(torque?.run({ thread: 'M6', torque: '90 Nm', maker: 'page 3' })).not.toHaveProperty('findings');
   });
 
   it('put the maker’s value above the reference', () => {
@@ -50,6 +54,8 @@ describe('handbook verbs', () => {
   });
 
   it('extension in any unit, and back', () => {
+    const back = { torque: '135 lbf·in', wrench: '10 in', extension: '1.5 in back' };
+    expect(ask('extension', back).text).toContain('158.8 lbf·in');
     expect(ask('extension', { torque: '135 lbf·in', wrench: '10 in', extension: '-1.5 in' }).text).toContain(
       '158.8 lbf·in',
     );

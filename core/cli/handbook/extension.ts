@@ -32,18 +32,22 @@ const OPTIONS: HandbookVerb['options'] = [
   {
     name: 'extension',
     also: ['offset', 'e', 'E'],
-    says: 'drive square to fastener: 100, -1.5 in when it points back',
+    says: 'drive square to fastener: 100; "1.5 in back" or =-1.5 when it points back to the grip',
   },
   { name: 'angle', also: ['a'], says: 'angle between them in degrees: 0 in line, 90 across' },
 ];
 
-/** A length that may be negative, because an extension may point back towards the grip. */
+/** A length that may be negative, because an extension may point back towards the grip: "-1.5 in", "1.5 in back". */
 function parseOffset(text: string): Outcome<number> {
-  const bare = text.trim().replace(/^[-\u2212]\s*/, '');
+  const back = /^[-\u2212]|\bback(wards)?\b/i.test(text.trim());
+  const bare = text
+    .replace(/^\s*[-\u2212]\s*/, '')
+    .replace(/\bback(wards)?\b/i, '')
+    .trim();
   if (/^0+([.,]0+)?\s*(mm|in|")?$/i.test(bare)) return { ok: true, value: 0 };
   const length = parseLength(bare);
   if (!length.ok) return length;
-  return { ok: true, value: bare === text.trim() ? length.value.lengthMm : -length.value.lengthMm };
+  return { ok: true, value: back ? -length.value.lengthMm : length.value.lengthMm };
 }
 
 function parseAngle(text: string): Outcome<number> {

@@ -60,8 +60,8 @@ function runTorque(options: Options): VerbAnswer {
   if (input.thread) listed(input.thread, parts);
   const dragged = input.drag ? withDrag(input, parts) : undefined;
   if (dragged && !dragged.ok) return dragged;
-  if (input.wanted || input.reached) judged(input, parts);
-  return { ok: true, value: parts.value, text: parts.text };
+  const findings = input.wanted || input.reached ? judged(input, parts) : 0;
+  return { ok: true, value: parts.value, text: parts.text, ...(findings > 0 ? { findings } : {}) };
 }
 
 function reckon(input: Read, thread: Thread, parts: Parts): Outcome<unknown> | undefined {
@@ -213,7 +213,8 @@ function everyClass(input: Read, thread: Thread, parts: Parts): Outcome<unknown>
   return undefined;
 }
 
-function judged(input: Read, parts: Parts): void {
+/** Adds the judgement; answers how many findings are more than a note. */
+function judged(input: Read, parts: Parts): number {
   const question: TorqueCase = {
     thread: input.thread?.designation,
     propertyClass: input.cls && sayClass(input.cls).replace('stainless ', ''),
@@ -232,6 +233,7 @@ function judged(input: Read, parts: Parts): void {
     ...answer.unknowns.map((unknown) => `Unknown: ${unknown}`),
     "Caution: the maker's figure comes first; the weak member may be the casting, a hollow bolt or a thin nut, and that is unknown here.",
   );
+  return answer.findings.filter((finding) => finding.severity !== 'note').length;
 }
 
 function sayWanted(input: Read, wanted: Tightening, parts: Parts): void {

@@ -4,7 +4,15 @@ import { refuse, type Basis, type Outcome, type Refusal } from '../../fastening/
 export type Options = Readonly<Record<string, string | undefined>>;
 
 /** What a verb answers: a JSON value and the same in lines of text, or a refusal in words. */
-export type VerbAnswer = { readonly ok: true; readonly value: unknown; readonly text: string[] } | Refusal;
+export type VerbAnswer =
+  | {
+      readonly ok: true;
+      readonly value: unknown;
+      readonly text: string[];
+      /** How many findings of stop or warn the answer holds; absent is none. */
+      readonly findings?: number;
+    }
+  | Refusal;
 
 /** One option for the help page. */
 interface OptionHelp {
