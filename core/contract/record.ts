@@ -9,6 +9,7 @@ import { Done, jobCommand, Made } from './shapes.ts';
  */
 export const PLAIN_TABLES = [
   'asFound',
+  'ready',
   'action',
   'need',
   'backOrder',

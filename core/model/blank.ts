@@ -27,6 +27,7 @@ const BLANKS = {
     createdAt: 0,
   } as Blank<'job'>,
   asFound: { kind: 'reading', text: '', valueTyped: null, closedWhy: null, at: 0 } as Blank<'asFound'>,
+  ready: { ord: '', text: '', done: false } as Blank<'ready'>,
   removal: {
     ord: '',
     title: '',

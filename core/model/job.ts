@@ -56,6 +56,9 @@ export const AsFound = z.strictObject({
   at: Ms,
 });
 
+/** A tool or part to have at hand before the first bolt turns. */
+export const Ready = z.strictObject({ id: Id, jobId: Id, ord: Ord, text: Line.min(1), done: z.boolean() });
+
 /** The user's own step on the way back; "recheck" comes after closing and blocks nothing. */
 export const OwnStep = z.strictObject({
   id: Id,

@@ -28,6 +28,7 @@ export const TABLES = {
   job: table(job.Job, 'workshop', { ownerId: 'person', earlierJobId: 'job', patternJobId: 'job' }),
   thing: table(removal.Thing, 'job', { jobId: 'job' }),
   asFound: table(job.AsFound, 'job', { jobId: 'job' }),
+  ready: table(job.Ready, 'job', { jobId: 'job' }),
   halt: table(job.Halt, 'job', { jobId: 'job', personId: 'person', seenBy: 'person' }),
   signoff: table(job.Signoff, 'job', { jobId: 'job', personId: 'person' }),
   removal: table(removal.Removal, 'job', {

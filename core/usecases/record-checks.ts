@@ -55,6 +55,7 @@ export function graphProblem(decision: Decision, table: TableName, row: unknown)
 const SIBLINGS: Partial<Record<TableName, string | null>> = {
   removal: null,
   ownStep: null,
+  ready: null,
   action: 'removalId',
   fset: 'removalId',
   stackItem: 'setId',

@@ -31,5 +31,10 @@ export const line = {
   off: 'off',
   back: 'back',
   left: 'left',
+  pieces: 'pieces',
+  unsaved: 'not saved yet',
+  givenUp: 'given up',
+  away: 'away',
+  awayLate: (late: string) => `away, ${late} late`,
   none: 'Nothing is off yet.',
 };

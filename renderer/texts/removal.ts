@@ -9,6 +9,8 @@ export const removal = {
   note: 'Note for the way back',
   noteEmpty: 'What must you know when it goes back?',
   noteCaption: 'for the way back',
+  counts: { out: 'out', loose: 'loose', blocked: 'blocked', empty: 'empty as found', parts: 'parts' },
+  nothingTyped: 'Expected a word or a number for what came off, such as “5 13” or “lower cover”.',
   shown: (total: number) => `of ${total} shown`,
   unfiled: (since: number) => (since === 0 ? 'photos not filed yet' : `photos since ${since}, not filed yet`),
   noneUnfiled: 'No photos waiting. Drop them here, paste them, or take them with the phone.',

@@ -1,0 +1,49 @@
+import { v7 } from 'uuid';
+import type { Reply } from './client.ts';
+import { journal, type Pending } from './journal.ts';
+
+const RETRIES = [400, 1_000, 2_500, 5_000];
+const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+/**
+ * Sends one command and says what became of it. The same id goes out with every try, so that a reply that got lost
+ * does not do it twice. Shown as not saved until the record has it; a refusal is said in words.
+ */
+export async function send<T>(
+  jobId: string,
+  call: (command: string) => Promise<Reply<T>>,
+  removal: Pending['removal'] = null,
+): Promise<T | null> {
+  const command = v7();
+  const { begin, end, heard, refuse } = journal.getState();
+  begin({ command, jobId, removal });
+  try {
+    const reply = await persist(() => call(command));
+    if (!reply.ok) {
+      refuse(reply.fault.sentence);
+      end(command);
+      return null;
+    }
+    heard(reply.seq);
+    // A removal shown ahead stays until the reading that holds it has come; the screen lets it go then.
+    if (removal === null) end(command);
+    return reply.value;
+  } catch (error) {
+    end(command);
+    refuse(`Not saved: the program does not answer. ${error instanceof Error ? error.message : ''}`.trim());
+    return null;
+  }
+}
+
+async function persist<T>(call: () => Promise<Reply<T>>): Promise<Reply<T>> {
+  for (const pause of RETRIES) {
+    try {
+      return await call();
+    } catch (error) {
+      // The host answered, and not with a value: trying again would only say the same.
+      if (typeof (error as { status?: unknown }).status === 'number') throw error;
+      await wait(pause);
+    }
+  }
+  return await call();
+}

@@ -1,0 +1,69 @@
+import { useEffect } from 'react';
+import { common } from '../texts/common.ts';
+import type { NavKey } from '../frame/LinePane.tsx';
+import { type OpenJob, redo, undo } from './job.ts';
+import { remember, type ScreenName } from './remember.ts';
+
+/** One registered action: menu, key and button share it. */
+export interface UserAction {
+  readonly id: ScreenName;
+  readonly text: string;
+  /** The key as the keyboard names it. */
+  readonly key: string;
+}
+
+export const SCREENS: readonly UserAction[] = [
+  { id: 'jobs', text: common.jobs, key: 'F1' },
+  { id: 'removal', text: common.removal, key: 'F2' },
+  { id: 'off', text: common.off, key: 'F3' },
+  { id: 'putback', text: common.putback, key: 'F4' },
+  { id: 'begin', text: common.begin, key: 'F6' },
+  { id: 'stopwork', text: common.stopwork, key: 'F12' },
+];
+
+const go = (screen: ScreenName) => remember.getState().go({ screen });
+
+/** The ways out of a screen, for the left edge. */
+export function navKeys(current: ScreenName): NavKey[] {
+  return SCREENS.map((action) => ({
+    id: action.id,
+    label: action.text,
+    hint: action.key,
+    current: action.id === current,
+    onGo: () => go(action.id),
+  }));
+}
+
+/** Keys that work on every screen of a job. In a text field Ctrl+Z first takes back the typing. */
+export function useKeys(job: OpenJob | null): void {
+  const jobId = job?.id ?? null;
+  useEffect(() => {
+    if (jobId === null) return;
+    const onKey = (event: KeyboardEvent) => {
+      const screen = SCREENS.find((action) => action.key === event.key);
+      if (screen && !event.ctrlKey && !event.altKey && !event.metaKey) {
+        event.preventDefault();
+        go(screen.id);
+        return;
+      }
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'z') {
+        if (event.ctrlKey && event.key.toLowerCase() === 'y' && !typing(event.target)) {
+          event.preventDefault();
+          redo(jobId);
+        }
+        return;
+      }
+      if (typing(event.target)) return;
+      event.preventDefault();
+      if (event.shiftKey) redo(jobId);
+      else undo(jobId);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [jobId]);
+}
+
+/** A field with something typed in it keeps Ctrl+Z for itself; an empty one has nothing to take back. */
+function typing(target: EventTarget | null): boolean {
+  return (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && target.value !== '';
+}

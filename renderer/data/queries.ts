@@ -1,0 +1,51 @@
+import { keepPreviousData, QueryClient, useQuery } from '@tanstack/react-query';
+import { client, valueOf } from './client.ts';
+import { journal } from './journal.ts';
+
+export const queries = new QueryClient({
+  defaultOptions: { queries: { staleTime: Number.POSITIVE_INFINITY, gcTime: 60_000, retry: 2 } },
+});
+
+/** Cure timers and promised days move without a change of the record: asked again once a minute. */
+const MINUTE = 60_000;
+
+/** Readings are keyed by the journal number: a newer number is another reading, an older one never shows again. */
+export function useView(jobId: string | null) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['view', jobId, seq],
+    enabled: jobId !== null,
+    placeholderData: keepPreviousData,
+    refetchInterval: MINUTE,
+    queryFn: async () => valueOf(await client.jobs.view({ jobId: jobId ?? '' })),
+  });
+}
+
+export function useJobs() {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['jobs', seq],
+    placeholderData: keepPreviousData,
+    refetchInterval: MINUTE,
+    queryFn: async () => valueOf(await client.jobs.list({})),
+  });
+}
+
+export function usePeople() {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['people', seq],
+    placeholderData: keepPreviousData,
+    queryFn: async () => valueOf(await client.workshop.people({})),
+  });
+}
+
+export function useSearch(text: string) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['search', text, seq],
+    enabled: text.trim() !== '',
+    placeholderData: keepPreviousData,
+    queryFn: async () => valueOf(await client.workshop.search({ text })),
+  });
+}

@@ -1,0 +1,85 @@
+import type { JobView } from '../../core/contract/views.ts';
+import type { Row } from '../../core/model/tables.ts';
+import type { RemovalData } from '../screens/removal/RemovalScreen.tsx';
+import { removal as say } from '../texts/removal.ts';
+import type { Count } from '../ui/Numbers.tsx';
+import type { PointData } from '../ui/Point.tsx';
+import { logOf } from './line.ts';
+import { clock } from './time.ts';
+
+function holesOf(view: JobView, removalId: string): Row<'position'>[] {
+  const sets = new Set(view.state.fset.filter((set) => set.removalId === removalId).map((set) => set.id));
+  return view.state.position.filter((hole) => sets.has(hole.setId));
+}
+
+/** Out, slackened, blocked, empty as found: only what is there. */
+function countsOf(view: JobView, removalId: string): Count[] {
+  const slackened = new Set(view.state.fset.filter((set) => set.how === 'slackened').map((set) => set.id));
+  const counts = { out: 0, loose: 0, blocked: 0, empty: 0 };
+  for (const hole of holesOf(view, removalId)) {
+    if (hole.fate === 'blocked') counts.blocked += 1;
+    else if (hole.found === 'empty') counts.empty += 1;
+    else if (slackened.has(hole.setId)) counts.loose += 1;
+    else counts.out += 1;
+  }
+  const parts = view.state.part.filter((part) => part.removalId === removalId);
+  const all: Count[] = [
+    { label: say.counts.out, value: counts.out },
+    { label: say.counts.loose, value: counts.loose },
+    { label: say.counts.blocked, value: counts.blocked },
+    { label: say.counts.empty, value: counts.empty },
+    { label: say.counts.parts, value: parts.reduce((sum, part) => sum + part.qty, 0) },
+  ];
+  return all.filter((count) => count.value !== 0);
+}
+
+/** The open points that stand on this removal, gravest first. */
+export function pointsOf(view: JobView, removalId: string): PointData[] {
+  const things = new Set([removalId, ...holesOf(view, removalId).map((hole) => hole.id)]);
+  for (const table of ['fset', 'part', 'connection', 'temporary', 'measure'] as const)
+    for (const row of view.state[table] as readonly { id: string; removalId: string | null }[])
+      if (row.removalId === removalId) things.add(row.id);
+  return view.plan.findings
+    .filter((one) => one.accepted === null && one.severity !== 'note')
+    .filter((one) => one.subjects.some((id) => things.has(id)))
+    .map((one) => ({
+      id: one.key,
+      grave: one.severity,
+      say: [{ strong: one.sentence }, ` ${one.clears}`],
+    }));
+}
+
+/** The removal at hand; `removalId` null is the next one, not begun. `ahead` counts what is not in the record yet. */
+export function removalData(view: JobView, removalId: string | null, ahead: number): RemovalData {
+  const log = logOf(view);
+  const at = log.findIndex((removal) => removal.id === removalId);
+  const removal = log[at];
+  if (!removal)
+    return {
+      number: log.length + 1 + ahead,
+      title: '',
+      since: null,
+      place: '',
+      did: 'off',
+      counts: [],
+      shown: null,
+      points: [],
+      noteBack: '',
+    };
+  const holes = holesOf(view, removal.id);
+  const marked = new Set(view.state.marker.map((marker) => marker.thingId));
+  return {
+    number: at + 1,
+    title: removal.title,
+    since: removal.startedAt === null ? null : clock(removal.startedAt),
+    place: [removal.place, removal.side ?? ''].filter((word) => word !== '').join(', '),
+    did: removal.did,
+    counts: countsOf(view, removal.id),
+    shown:
+      holes.length > 0 && view.state.marker.length > 0
+        ? { marked: holes.filter((hole) => marked.has(hole.id)).length, total: holes.length }
+        : null,
+    points: pointsOf(view, removal.id),
+    noteBack: removal.noteBack,
+  };
+}

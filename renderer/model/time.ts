@@ -1,0 +1,40 @@
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+const WEEK = 7 * DAY;
+
+/** "10:42" by the reader's locale. */
+export function clock(ms: number): string {
+  return new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' }).format(ms);
+}
+
+/** "21 October" by the reader's locale; with the year where it is not this one. */
+export function day(ms: number, now: number): string {
+  const sameYear = new Date(ms).getFullYear() === new Date(now).getFullYear();
+  return new Intl.DateTimeFormat(undefined, {
+    day: 'numeric',
+    month: 'long',
+    ...(sameYear ? {} : { year: 'numeric' }),
+  }).format(ms);
+}
+
+/** How long ago, as one number with its unit: at most two figures. */
+export function since(ms: number, now: number): { value: string; unit: string } {
+  const gone = Math.max(0, now - ms);
+  const [size, one, many] =
+    gone >= 2 * WEEK
+      ? [WEEK, 'week', 'weeks']
+      : gone >= DAY
+        ? [DAY, 'day', 'days']
+        : gone >= HOUR
+          ? [HOUR, 'hour', 'hours']
+          : [MINUTE, 'minute', 'minutes'];
+  const value = Math.floor(gone / (size as number));
+  return { value: String(value), unit: value === 1 ? (one as string) : (many as string) };
+}
+
+/** "5 days" */
+export function ago(ms: number, now: number): string {
+  const { value, unit } = since(ms, now);
+  return `${value} ${unit}`;
+}

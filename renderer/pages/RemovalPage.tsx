@@ -1,0 +1,122 @@
+import { useMemo, useState } from 'react';
+import { v7 } from 'uuid';
+import { chips, readEntry } from '../../core/entry/index.ts';
+import { client } from '../data/client.ts';
+import { send } from '../data/commands.ts';
+import { useDraft } from '../data/draft.ts';
+import { useEdit } from '../data/edit.ts';
+import { type OpenJob, undo } from '../data/job.ts';
+import { journal } from '../data/journal.ts';
+import { remember } from '../data/remember.ts';
+import type { Did } from '../line/types.ts';
+import { logOf } from '../model/line.ts';
+import { removalData } from '../model/removal.ts';
+import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
+import { removal as say } from '../texts/removal.ts';
+import { paneOf, pickRemoval, useStatus } from './pane.ts';
+
+/** Fields of the removal at hand are written when the hand leaves them, not at every letter. */
+function change(job: OpenJob, id: string, values: Record<string, unknown>): void {
+  void send(job.id, (command) =>
+    client.record.change({ command, jobId: job.id, table: 'removal', id, values }),
+  );
+}
+
+/** A title or note written before anything was logged is the first that is known of the next removal. */
+function writeFields(job: OpenJob, id: string | null, values: { title?: string; noteBack?: string }): void {
+  if (id !== null) {
+    change(job, id, values);
+    return;
+  }
+  if ((values.title ?? values.noteBack ?? '') === '') return;
+  const newId = v7();
+  void send(job.id, (command) =>
+    client.record.make({ command, jobId: job.id, table: 'removal', id: newId, values }),
+  ).then((made) => {
+    if (made) remember.getState().go({ removalId: newId });
+  });
+}
+
+/** Logs the line: into the removal at hand, or as the next one, which is shown before the record has it. */
+async function log(job: OpenJob, text: string, removalId: string | null, did: Did): Promise<boolean> {
+  const newId = v7();
+  const done = await send(
+    job.id,
+    (command) =>
+      client.log.add({
+        command,
+        jobId: job.id,
+        text,
+        removalId,
+        ...(removalId === null ? { newRemovalId: newId, ...(did === 'off' ? {} : { did }) } : {}),
+      }),
+    removalId === null ? { id: newId, text } : null,
+  );
+  return done !== null;
+}
+
+/** Taking apart. */
+export function RemovalPage({ job }: { readonly job: OpenJob }) {
+  const removalId = remember((place) => place.removalId);
+  const [text, setText] = useDraft(`entry/${job.id}`);
+  const [nextDid, setNextDid] = useState<Did>('off');
+  const status = useStatus();
+  const log0 = logOf(job.view);
+  const current = log0.find((removal) => removal.id === removalId) ?? null;
+  const entry = useMemo(() => readEntry(text), [text]);
+  const data = removalData(job.view, current?.id ?? null, job.ahead.length);
+  const at = current?.id ?? 'next';
+  const write = (values: { title?: string; noteBack?: string }) =>
+    writeFields(job, current?.id ?? null, values);
+  const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
+  const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
+  const last = log0.at(-1);
+
+  const onNext = () => {
+    const typed = text.trim();
+    if (typed === '') {
+      if (current === null) journal.getState().refuse(say.nothingTyped);
+      else remember.getState().go({ removalId: null });
+      return;
+    }
+    setText('');
+    setNextDid('off');
+    void log(job, typed, current?.id ?? null, nextDid).then((saved) => {
+      // A refused line comes back to where it was typed.
+      if (!saved) setText(typed);
+    });
+  };
+
+  return (
+    <RemovalScreen
+      pane={paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval)}
+      status={status}
+      removal={{ ...data, title, noteBack, did: current === null ? nextDid : data.did }}
+      photo={null}
+      atMarkId={null}
+      placing={false}
+      entry={{ text, tokens: entry.tokens, chips: chips(entry) }}
+      unfiled={{ count: 0, since: 0, thumbs: [] }}
+      canUndo={job.view.history.undo !== null}
+      canRepeat={last !== undefined}
+      onEntry={setText}
+      onNext={onNext}
+      onRepeat={() => {
+        if (last && last.typed !== '') setText(last.typed.split('\n')[0] ?? '');
+      }}
+      onUndo={() => undo(job.id)}
+      onDid={(did) => (current === null ? setNextDid(did) : change(job, current.id, { did }))}
+      onTitle={setTitle}
+      onNoteBack={setNoteBack}
+      onPickMark={() => {}}
+      onPlaceMark={() => {}}
+      onMoveMark={() => {}}
+      onPlacing={() => {}}
+      onNextPhoto={() => {}}
+      onTakeAll={() => {}}
+      onTakeOne={() => {}}
+      onAddPhotos={() => {}}
+      onPhone={() => {}}
+    />
+  );
+}
