@@ -72,6 +72,18 @@ async function checkOriginals(db: Database, originalsDir: string): Promise<strin
 
 /** Finds and names damage; empty = none. Reads only. */
 export async function checkDatabase(db: Database, originalsDir: string): Promise<string[]> {
+  try {
+    return await checkAll(db, originalsDir);
+  } catch (error) {
+    // A page that cannot be read stops SQLite itself, wherever in the check it is met.
+    const code = (error as { code?: string }).code ?? '';
+    if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB')
+      return [`Database file: ${(error as Error).message}.`];
+    throw error;
+  }
+}
+
+async function checkAll(db: Database, originalsDir: string): Promise<string[]> {
   const integrity = (db.pragma('integrity_check') as { integrity_check: string }[])
     .map((row) => row.integrity_check)
     .filter((text) => text !== 'ok')
