@@ -110,4 +110,4 @@ export const BLANK_ROWS: Readonly<Record<TableName, Record<string, unknown>>> = 
     const { jobId: _jobId, ...rest } = base;
     return [table, { ...own, ...(TABLES[table].scope === 'job' ? base : rest), ...FILLED[table] }];
   }),
-) as Record<TableName, Record<string, unknown>>;
+) as unknown as Record<TableName, Record<string, unknown>>;
