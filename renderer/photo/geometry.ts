@@ -92,7 +92,7 @@ export function framePhoto(
   );
   return {
     // A sliver of empty ground beside the photo is worse than a mark a little nearer the edge.
-    scale: scale > fill * 0.92 ? fill : Math.max(whole, scale),
+    scale: Math.max(whole, scale) > fill * 0.92 ? fill : Math.max(whole, scale),
     centre: { x: (x.from + x.to) / 2, y: (y.from + y.to) / 2 },
   };
 }

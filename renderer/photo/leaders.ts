@@ -21,7 +21,9 @@ export interface Placed {
 export const air = 8;
 const leaderReach = 18;
 /** How far a leader may turn from straight outwards, in the order tried, degrees. */
-const turns = [0, 15, -15, 30, -30, 45, -45, 60, -60, 80, -80, 105, -105, 135, -135, 165, -165];
+const turns = [
+  0, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75, 90, -90, 100, -100, 115, -115, 135, -135, 165, -165,
+];
 const reaches = [0, 14, 30, 54];
 
 /**
@@ -75,7 +77,7 @@ function candidates(joint: Joint, head: number, outwards: number, radius: number
         y: joint.at.y + Math.sin(angle) * length,
       });
       // Turned back into the joint it would cover what the hand needs to find.
-      const inwards = Math.abs(turn) > 90 ? 60 : 0;
+      const inwards = Math.abs(turn) > 100 ? 60 : 0;
       return {
         placed: { id: joint.id, disc: along(head + leaderReach + radius + reach), dot: along(head) },
         cost: Math.abs(turn) * 0.12 + reach * 0.25 + inwards,

@@ -26,18 +26,13 @@ export function Status({ refusal = null, unsaved = 0, undo = null, progress = nu
       </div>
     );
   const say = progress?.say ?? (unsaved > 0 ? common.unsaved(unsaved) : undo?.say);
-  const act =
-    progress != null
-      ? progress.onCancel && { label: common.cancel, on: progress.onCancel }
-      : unsaved === 0 && undo !== null
-        ? { label: common.undo, on: undo.onUndo }
-        : undefined;
+  const act = actOf(progress, unsaved, undo);
   return (
     <div role="status">
       {say !== undefined && (
         <div className="status quiet">
           <p>{say}</p>
-          {act !== undefined && (
+          {act !== null && (
             <button type="button" onClick={act.on}>
               {act.label}
             </button>
@@ -46,4 +41,14 @@ export function Status({ refusal = null, unsaved = 0, undo = null, progress = nu
       )}
     </div>
   );
+}
+
+function actOf(
+  progress: StatusProps['progress'],
+  unsaved: number,
+  undo: StatusProps['undo'],
+): { readonly label: string; readonly on: () => void } | null {
+  if (progress)
+    return progress.onCancel === undefined ? null : { label: common.cancel, on: progress.onCancel };
+  return unsaved === 0 && undo ? { label: common.undo, on: undo.onUndo } : null;
 }

@@ -44,7 +44,7 @@ export interface BeginScreenProps {
 
 /** How the machine is before anyone touches it, what must be ready, what was made safe. */
 export function BeginScreen(props: BeginScreenProps) {
-  const { found, points } = props;
+  const { found } = props;
   return (
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="begin">
       <div className="begin-page">
@@ -81,27 +81,29 @@ export function BeginScreen(props: BeginScreenProps) {
           </section>
         </div>
       </div>
-      <section className="hand on-sheet begin-hand">
-        <BigNumber
-          value={String(found.length)}
-          unit={found.length === 1 ? say.notedOne : say.noted}
-          size={136}
-        >
-          {say.photos(props.foundPhotos)}
-        </BigNumber>
-        {points.length > 0 && (
-          <div>
-            <h2>{say.cautions}</h2>
-            <Points points={points} />
-          </div>
-        )}
-        <div className="foot">
-          <Key look="go" large onPress={props.onGo} hint={say.goHint}>
-            {say.go}
-          </Key>
-        </div>
-      </section>
+      <BeginHand {...props} />
     </Frame>
+  );
+}
+
+function BeginHand({ found, foundPhotos, points, onGo }: BeginScreenProps) {
+  return (
+    <section className="hand on-sheet begin-hand">
+      <BigNumber value={String(found.length)} unit={found.length === 1 ? say.notedOne : say.noted} size={136}>
+        {say.photos(foundPhotos)}
+      </BigNumber>
+      {points.length > 0 && (
+        <div>
+          <h2>{say.cautions}</h2>
+          <Points points={points} />
+        </div>
+      )}
+      <div className="foot">
+        <Key look="go" large onPress={onGo} hint={say.goHint}>
+          {say.go}
+        </Key>
+      </div>
+    </section>
   );
 }
 

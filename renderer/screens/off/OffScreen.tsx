@@ -67,7 +67,11 @@ export function OffScreen(props: OffScreenProps) {
         </div>
       </div>
       <section className="hand on-sheet off-panel">
-        {panel === null ? <p className="off-teach">{say.pickBag}</p> : <Panel panel={panel} />}
+        {panel === null ? (
+          <p className="off-teach">{groups.length === 0 ? say.pickLater : say.pickBag}</p>
+        ) : (
+          <Panel panel={panel} />
+        )}
       </section>
     </Frame>
   );

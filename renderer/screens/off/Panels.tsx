@@ -28,6 +28,9 @@ export function WantPanel({ wants, onState, onPrint }: WantPanelProps) {
       <div className="bag-head">
         <p className="big">
           <b className="num">{open}</b>
+          <span className="unit">
+            <b>{say.wantsOpen}</b>
+          </span>
         </p>
         <h2>
           <span>{say.wants}</span>

@@ -42,9 +42,7 @@ export function GateScreen(props: GateScreenProps) {
         </ol>
       </div>
       <section className="hand on-sheet">
-        <BigNumber value={String(held)} size={152}>
-          {held === 0 ? say.gateClear : say.gateHolds(held)}
-        </BigNumber>
+        <BigNumber value={String(held)} unit={say.gateHolds(held)} size={152} />
         <div className="foot one-key">
           <Key look="go" large onPress={props.onPass} off={held > 0}>
             {say.pass}

@@ -13,28 +13,12 @@ type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void
 
 /** The removal at hand: its number, title, what was done, counts, open points, note for the way back, number pad. */
 export function RemovalHand(props: HandProps) {
-  const { removal, photo } = props;
-  const about = [removal.since === null ? say.planned : say.since(removal.since), removal.place];
+  const { removal } = props;
   const { shown } = removal;
   return (
     <section className="hand removal-hand">
       <div className="hand-body">
-        <div className={photo === null ? 'removal-head bare' : 'removal-head'}>
-          <BigNumber value={String(removal.number)} at>
-            {about.filter(Boolean).map((line) => (
-              <span key={line}>{line}</span>
-            ))}
-          </BigNumber>
-          <h1>
-            <Written
-              className="title"
-              label={say.title}
-              value={removal.title}
-              placeholder={say.titleEmpty}
-              onChange={props.onTitle}
-            />
-          </h1>
-        </div>
+        <Head {...props} />
         <Choice
           name={say.did}
           value={removal.did}
@@ -64,25 +48,53 @@ export function RemovalHand(props: HandProps) {
         </div>
       </div>
       <div className="foot">
-        <NumberPad onType={props.onType}>
-          <Key
-            key="undo"
-            onPress={props.onUndo}
-            off={!props.canUndo}
-            hint={common.undoHint}
-            shortcut="Control+Z"
-            upright
-          >
-            {common.undo}
-          </Key>
-          <Key key="same" onPress={props.onRepeat} off={!props.canRepeat}>
-            {sayEntry.same}
-          </Key>
-          <Key key="next" look="go" className="next" upright onPress={props.onNext} hint={sayEntry.enter}>
-            {sayEntry.next}
-          </Key>
-        </NumberPad>
+        <Pad {...props} />
       </div>
     </section>
+  );
+}
+
+function Head({ removal, photo, onTitle }: HandProps) {
+  const about = [removal.since === null ? say.planned : say.since(removal.since), removal.place];
+  return (
+    <div className={photo === null ? 'removal-head bare' : 'removal-head'}>
+      <BigNumber value={String(removal.number)} at>
+        {about.filter(Boolean).map((line) => (
+          <span key={line}>{line}</span>
+        ))}
+      </BigNumber>
+      <h1>
+        <Written
+          className="title"
+          label={say.title}
+          value={removal.title}
+          placeholder={say.titleEmpty}
+          onChange={onTitle}
+        />
+      </h1>
+    </div>
+  );
+}
+
+function Pad(props: HandProps) {
+  return (
+    <NumberPad onType={props.onType}>
+      <Key
+        key="undo"
+        onPress={props.onUndo}
+        off={!props.canUndo}
+        hint={common.undoHint}
+        shortcut="Control+Z"
+        upright
+      >
+        {common.undo}
+      </Key>
+      <Key key="same" onPress={props.onRepeat} off={!props.canRepeat}>
+        {sayEntry.same}
+      </Key>
+      <Key key="next" look="go" className="next" upright onPress={props.onNext} hint={sayEntry.enter}>
+        {sayEntry.next}
+      </Key>
+    </NumberPad>
   );
 }

@@ -1,0 +1,128 @@
+import { useId, useMemo, type KeyboardEvent } from 'react';
+import { marks as say } from '../texts/marks.ts';
+import { toFraction, toScreen, type Point, type View } from './geometry.ts';
+import { placeDiscs } from './leaders.ts';
+import { Mark } from './Mark.tsx';
+import { Strokes } from './Strokes.tsx';
+import type { Move, PhotoMark } from './types.ts';
+import { useFoot } from './view.ts';
+
+/** A mark on its way with a finger, as fractions. */
+export interface Drag {
+  readonly id: string;
+  readonly at: Point;
+}
+
+interface MarksProps {
+  readonly marks: readonly PhotoMark[];
+  readonly moves: readonly Move[];
+  readonly atId: string | null;
+  readonly view: View;
+  readonly drag: Drag | null;
+  readonly onPick: ((id: string) => void) | undefined;
+  readonly onMove: ((id: string, x: number, y: number) => void) | undefined;
+}
+
+/** All that is drawn on a photo. One tab stop; the arrow keys go from mark to mark. */
+export function Marks({ marks, moves, atId, view, drag, onPick, onMove }: MarksProps) {
+  const foot = useFoot();
+  // A phone's photo is small; the discs give way a little, never below what a finger needs.
+  const size = foot === 0 ? 46 : 54;
+  const help = useId();
+  const at = (mark: PhotoMark): Point => toScreen(drag?.id === mark.id ? drag.at : mark, view);
+  const shown = marks.filter((mark) => inside(at(mark), view));
+  const placed = useMemo(
+    () =>
+      placeDiscs(
+        shown.map((mark) => ({
+          id: mark.id,
+          at: at(mark),
+          group: mark.group,
+          radius: mark.radius === undefined ? null : mark.radius * view.width,
+        })),
+        { width: view.box.width, height: view.box.height - foot },
+        size / 2,
+      ),
+    // Everything that `shown` and `at` are made of.
+    [marks, drag, view.left, view.top, view.width, view.height, view.box.width, view.box.height, foot, size],
+  );
+  const first = shown.find((mark) => mark.id === atId) ?? shown[0];
+  return (
+    <>
+      <Strokes marks={marks} moves={moves} placed={placed} at={at} width={view.width} />
+      <div role="group" aria-label={say.group(marks.length)} aria-describedby={help} onKeyDown={walkMarks}>
+        {shown.map((mark, i) => (
+          <MarkKey
+            key={mark.id}
+            mark={mark}
+            disc={placed[i]?.disc ?? at(mark)}
+            size={size}
+            isAt={mark.id === atId}
+            isStop={mark === first}
+            onPick={onPick}
+            onKeyDown={(event) => nudge(event, mark, view, onMove)}
+          />
+        ))}
+      </div>
+      <span id={help} className="heard-only">
+        {say.help}
+      </span>
+    </>
+  );
+}
+
+interface MarkKeyProps {
+  readonly mark: PhotoMark;
+  readonly disc: Point;
+  readonly size: number;
+  readonly isAt: boolean;
+  readonly isStop: boolean;
+  readonly onPick: ((id: string) => void) | undefined;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+function MarkKey({ mark, disc, size, isAt, isStop, onPick, onKeyDown }: MarkKeyProps) {
+  return (
+    <button
+      type="button"
+      className="mark-key"
+      data-mark={mark.id}
+      tabIndex={isStop ? 0 : -1}
+      style={{ left: disc.x - size / 2, top: disc.y - size / 2, width: size, height: size }}
+      aria-label={say.heard(mark.name, say.state(mark.kind, mark.state))}
+      aria-current={isAt ? 'step' : undefined}
+      onClick={(event) => {
+        // A touch is answered by the pointer; only the keyboard and reading aids come here.
+        if (event.detail === 0) onPick?.(mark.id);
+      }}
+      onKeyDown={onKeyDown}
+    >
+      <Mark kind={mark.kind} state={mark.state} text={mark.text} at={isAt} size={size} />
+    </button>
+  );
+}
+
+function inside(point: Point, view: View): boolean {
+  return point.x >= 0 && point.y >= 0 && point.x <= view.box.width && point.y <= view.box.height;
+}
+
+/** Shift and an arrow moves a mark by two pixels of what is shown. */
+function nudge(event: KeyboardEvent, mark: PhotoMark, view: View, onMove: MarksProps['onMove']) {
+  if (!event.shiftKey || onMove === undefined) return;
+  const by = { ArrowLeft: [-2, 0], ArrowRight: [2, 0], ArrowUp: [0, -2], ArrowDown: [0, 2] }[event.key];
+  if (by === undefined) return;
+  event.preventDefault();
+  event.stopPropagation();
+  const from = toScreen(mark, view);
+  const to = toFraction({ x: from.x + (by[0] ?? 0), y: from.y + (by[1] ?? 0) }, view);
+  onMove(mark.id, to.x, to.y);
+}
+
+function walkMarks(event: KeyboardEvent<HTMLElement>) {
+  const keys = [...event.currentTarget.querySelectorAll<HTMLElement>('.mark-key')];
+  const here = keys.findIndex((key) => key === document.activeElement);
+  const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+  if (step === undefined || here < 0) return;
+  event.preventDefault();
+  keys[(here + step + keys.length) % keys.length]?.focus();
+}
