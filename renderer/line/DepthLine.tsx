@@ -5,7 +5,7 @@ import { drawLine } from './drawing.ts';
 import { fullSizes, layLine, slimSizes, type Block, type Laid } from './layout.ts';
 import { LineDrawing } from './LineDrawing.tsx';
 import { fullChannel, slimChannel } from './shapes.ts';
-import type { LineData, LineItem } from './types.ts';
+import type { LineData, LineItem, Notch } from './types.ts';
 
 export interface DepthLineProps {
   readonly line: LineData;
@@ -124,33 +124,35 @@ function BlockItem({ block, look, line, slim, onPick, onShow }: BlockProps) {
   if (item.kind === 'gate')
     return (
       <li className={`dl-gate ${item.passed ? 'passed' : 'shut'}`} style={style}>
-        <button
-          type="button"
-          {...common}
-          aria-label={say.gate(item.title, item.passed, item.note)}
-          title={item.title}
-        >
-          {!slim && <b>{item.title}</b>}
-          {!slim && <small>{item.note}</small>}
+        <button type="button" {...common} title={item.title}>
+          <b className={slim ? 'heard-only' : undefined}>{item.title}</b>
+          <small className={slim ? 'heard-only' : undefined}>{item.note}</small>
+          <span className="heard-only">{say.gateState(item.passed)}</span>
         </button>
       </li>
     );
-  const heard = say.removal(item.number, item.title, item.did, item.back, item.pieces, item.note);
   return (
     <li className={at ? 'dl-row at' : 'dl-row'} style={style}>
-      <button type="button" {...common} aria-label={heard} title={heard}>
-        <b>{item.number}</b>
-        {!slim && (
-          <span className="dl-what">
-            <span className={item.note === '' ? 'dl-title' : 'dl-title one'}>
-              {item.title || say.untitled}
-            </span>
-            {item.note !== '' && <small>{item.note}</small>}
-          </span>
-        )}
-        {!slim && <i>{item.pieces || ''}</i>}
+      <button type="button" {...common} title={say.whole(item.number, item.title, item.note)}>
+        <RowWords item={item} slim={slim} />
       </button>
     </li>
+  );
+}
+
+/** What is seen of a removal, and between it what only has to be heard. */
+function RowWords({ item, slim }: { readonly item: Notch; readonly slim: boolean }) {
+  return (
+    <>
+      <span className="heard-only">{say.removalWord} </span>
+      <b>{item.number}</b>
+      <span className={slim ? 'heard-only' : 'dl-what'}>
+        <span className={item.note === '' ? 'dl-title' : 'dl-title one'}>{item.title || say.untitled}</span>
+        {item.note !== '' && <small>{item.note}</small>}
+      </span>
+      <i className={slim ? 'heard-only' : undefined}>{item.pieces || ''}</i>
+      <span className="heard-only"> {say.heard(item.did, item.back, item.pieces)}</span>
+    </>
   );
 }
 
@@ -169,14 +171,11 @@ function FarItem({ block, slim, style, onShow }: FarProps) {
   const place = say.places([...new Set(block.items.map((item) => item.place).filter((name) => name !== ''))]);
   return (
     <li className="dl-far" style={style}>
-      <button
-        type="button"
-        tabIndex={-1}
-        onClick={() => onShow(middle.id)}
-        aria-label={say.showFar(first.number, last.number, place)}
-      >
-        <b>{slim ? '' : say.range(first.number, last.number)}</b>
-        {!slim && <span>{place}</span>}
+      <button type="button" tabIndex={-1} onClick={() => onShow(middle.id)}>
+        <span className="heard-only">{say.removalsWord} </span>
+        <b className={slim ? 'heard-only' : undefined}>{say.range(first.number, last.number)}</b>
+        <span className={slim ? 'heard-only' : undefined}>{place}</span>
+        <span className="heard-only"> {say.showThem}</span>
       </button>
     </li>
   );

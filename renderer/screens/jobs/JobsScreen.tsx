@@ -57,7 +57,7 @@ export function JobsScreen(props: JobsScreenProps) {
         </header>
       )}
       {carry === null ? (
-        <Empty onStart={props.onStart} onSample={props.onSample} />
+        <Empty isWide={isWide} onStart={props.onStart} onSample={props.onSample} />
       ) : hits !== null ? (
         <Hits words={props.search} hits={hits} onHit={props.onHit} />
       ) : (
@@ -105,10 +105,16 @@ function Bare({ carry }: { readonly carry: CarryOnData }) {
   );
 }
 
-function Empty({ onStart, onSample }: { readonly onStart: () => void; readonly onSample: () => void }) {
+interface EmptyProps {
+  readonly isWide: boolean;
+  readonly onStart: () => void;
+  readonly onSample: () => void;
+}
+
+function Empty({ isWide, onStart, onSample }: EmptyProps) {
   return (
     <div className="jobs-empty">
-      <h2>{say.empty}</h2>
+      {isWide ? <h2>{say.empty}</h2> : <h1>{say.empty}</h1>}
       <p>{say.emptyHow}</p>
       <div className="keys">
         <Key look="go" large onPress={onStart} first>

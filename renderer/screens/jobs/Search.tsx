@@ -41,7 +41,9 @@ interface HitsProps {
 export function Hits({ words, hits, onHit }: HitsProps) {
   return (
     <section className="hits">
-      <h2 role="status">{hits.length === 0 ? say.notFound(words) : say.found(hits.length)}</h2>
+      <div role="status">
+        <h2>{hits.length === 0 ? say.notFound(words) : say.found(hits.length)}</h2>
+      </div>
       <ul>
         {hits.map((hit) => (
           <li key={hit.id}>

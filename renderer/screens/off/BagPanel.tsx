@@ -82,23 +82,21 @@ function Heads({ counted, expected }: { readonly counted: number; readonly expec
   const total = Math.max(counted, expected);
   if (total === 0 || total > 40) return null;
   return (
-    <ul className={total > 16 ? 'heads small' : 'heads'} role="img" aria-label={say.here(counted, expected)}>
+    <div className={total > 16 ? 'heads small' : 'heads'} role="img" aria-label={say.here(counted, expected)}>
       {Array.from({ length: total }, (_, i) => (
-        <li key={i}>
-          <svg viewBox="0 0 58 50" aria-hidden="true">
-            <polygon
-              points="56,25 42.5,48.4 15.5,48.4 2,25 15.5,1.6 42.5,1.6"
-              fill={i < counted ? 'var(--ink)' : 'none'}
-              stroke={i < counted ? 'none' : 'var(--ink)'}
-              strokeWidth="2.25"
-              strokeDasharray="6 5"
-            />
-            {i < counted && (
-              <circle cx="29" cy="25" r="16.7" fill="none" stroke="var(--sheet)" strokeWidth="1.5" />
-            )}
-          </svg>
-        </li>
+        <svg key={i} viewBox="0 0 58 50" aria-hidden="true">
+          <polygon
+            points="56,25 42.5,48.4 15.5,48.4 2,25 15.5,1.6 42.5,1.6"
+            fill={i < counted ? 'var(--ink)' : 'none'}
+            stroke={i < counted ? 'none' : 'var(--ink)'}
+            strokeWidth="2.25"
+            strokeDasharray="6 5"
+          />
+          {i < counted && (
+            <circle cx="29" cy="25" r="16.7" fill="none" stroke="var(--sheet)" strokeWidth="1.5" />
+          )}
+        </svg>
       ))}
-    </ul>
+    </div>
   );
 }
