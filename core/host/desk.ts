@@ -1,5 +1,5 @@
 import { createHash, randomBytes, randomInt } from 'node:crypto';
-import { readdirSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { makePrivate } from './private-folder.ts';
 
@@ -30,6 +30,11 @@ export function leaveCode(desk: string): string {
   withdraw(desk, 'code');
   const digits = Array.from({ length: CODE_DIGITS }, () => randomInt(10)).join('');
   return leave(desk, 'code', digits);
+}
+
+/** Whether a ticket still lies there: once it is gone, its window is open. */
+export function isTicketWaiting(desk: string, ticket: string): boolean {
+  return existsSync(join(desk, nameOf('ticket', ticket)));
 }
 
 function leave(desk: string, kind: TicketKind, secret: string): string {

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { request } from 'node:http';
+import { type ClientRequest, type IncomingMessage, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -184,4 +184,21 @@ export async function call(
     ...change,
   };
   return ask(host.port, 'POST', `/rpc/${name}`, headers, body);
+}
+
+/** Opens the stream of changes and leaves it open. */
+export async function listenTo(
+  host: RunningHost,
+): Promise<{ asked: ClientRequest; answer: IncomingMessage }> {
+  const asked = request({
+    host: '127.0.0.1',
+    port: host.port,
+    path: '/changes',
+    headers: own(host),
+    setHost: false,
+  });
+  asked.end();
+  const [answer] = (await once(asked, 'response')) as [IncomingMessage];
+  answer.on('error', () => {});
+  return { asked, answer };
 }
