@@ -3,7 +3,7 @@ import {
   threadsForHexalobular,
   threadsForHexKey,
   type DriveMatch,
-} from '../fastening/drives.ts';
+} from '../fastening/index.ts';
 import type { Drive, HeadForm, Thread } from './meaning.ts';
 
 const MEMORY = new Map<string, readonly DriveMatch[]>();

@@ -20,6 +20,6 @@ union = union, union nut, flare nut, banjo union, pipe union, fitting
 linkage = linkage, link rod, gear linkage, shift linkage, throttle linkage
 `,
   fluids: `
-fluid = oil, engine oil, gear oil, hydraulic oil, hydraulic fluid, coolant, water, brake fluid, clutch fluid, power steering fluid, steering fluid, atf, transmission fluid, transmission oil, fuel, petrol, gasoline, diesel, cutting fluid, refrigerant, grease, cutting oil, spindle oil, way oil, compressor oil, fork oil, screenwash, washer fluid, antifreeze, glycol
+fluid = fluid, oil, engine oil, gear oil, hydraulic oil, hydraulic fluid, coolant, water, brake fluid, clutch fluid, power steering fluid, steering fluid, atf, transmission fluid, transmission oil, fuel, petrol, gasoline, diesel, cutting fluid, refrigerant, grease, cutting oil, spindle oil, way oil, compressor oil, fork oil, screenwash, washer fluid, antifreeze, glycol
 `,
 } as const;

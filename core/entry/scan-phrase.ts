@@ -13,7 +13,7 @@ export interface Phrase {
 
 type Reader = (stretch: string) => EntryItem | null;
 
-const only = (source: string): RegExp => new RegExp(`^(?:${source})$`, 'iu');
+const only = (source: string): RegExp => new RegExp(`^(?:${source})$`, 'isu');
 
 // --------------------------------------------------------------------------------------------- made safe
 
@@ -197,7 +197,7 @@ const READERS: readonly (readonly [TokenKind, Reader])[] = [
 
 /** Reads a stretch (trimmed, between separators) as one whole item, or null when it is none. */
 export function readStretch(stretch: string): Sense | null {
-  if (stretch.length < 3 || stretch.length > 300) return null;
+  if (stretch.length < 3 || stretch.length > 2000) return null;
   for (const [kind, read] of READERS) {
     const item = read(stretch);
     if (item) return { s: 'item', item, kind };

@@ -1,4 +1,4 @@
-import { defaultPitch, threadsOfSize, THREADS } from '../fastening/threads.ts';
+import { defaultPitch, threadsOfSize, THREADS } from '../fastening/index.ts';
 import type { Sense } from './atom.ts';
 import type { Drive, Thread } from './meaning.ts';
 import { FRAC, INCH_MM, isFraction, NUM, numberOf, sticky, STOP, STOP_OR_TIMES, toMm } from './numbers.ts';
@@ -68,7 +68,7 @@ const inchSize = (typed: string): string =>
     });
 
 /** Whether a number behind "M10x" is the pitch rather than the length: what the tables list, else what could be one. */
-function isPitch(diameterMm: number, value: number): boolean {
+export function isPitch(diameterMm: number, value: number): boolean {
   if (threadsOfSize(`M${diameterMm}`).some((thread) => thread.pitchMm === value)) return true;
   return value >= 0.2 && value <= Math.min(6, diameterMm * 0.3);
 }

@@ -138,7 +138,7 @@ const DIGIT_RULES: readonly Rule[] = [
   },
   {
     pattern: sticky(
-      String.raw`(${NUM}|${FRAC})\s?(mm|cm|inch(?:es)?|in(?=\s*(?:$|[,;)]|long|af|a\/f|x\b|hex|head|spanner|wrench|socket|key))|["″”])${STOP_OR_TIMES}`,
+      String.raw`(${NUM}|${FRAC})\s?(mm|cm|inch(?:es)?|in(?=\s*(?:$|[,;)]|long|af|a\/f|x\b|hex|head|spanner|wrench|socket|key|external|internal|square|triple|bi|slot|allen))|["″”])${STOP_OR_TIMES}`,
     ),
     read: ([, typed = '', name = '']) => {
       const unit = /^[cm]m$/i.test(name) ? 'mm' : 'in';

@@ -90,7 +90,7 @@ function stretchEnd(text: string, from: number): number {
     } else if (char === ';' || char === '\n' || char === ')') return i;
     else if (char === ',' && !(/\d/.test(text.charAt(i - 1)) && /\d/.test(text.charAt(i + 1)))) return i;
     else if (/[.!]/.test(char) && (i + 1 === text.length || /\s/.test(text.charAt(i + 1)))) return i;
-    else if (i - from > 400) return text.length;
+    else if (i - from > 2100) return text.length;
   }
   return text.length;
 }

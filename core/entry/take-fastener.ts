@@ -185,4 +185,5 @@ export function takeStackWord(state: State): void {
   setFor(state, () => true);
   use(state, 'stack');
   state.stacking = true;
+  state.first = true;
 }

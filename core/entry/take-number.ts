@@ -93,6 +93,7 @@ export function takeSize(state: State, mm: number, unit: Unit, bare: boolean): b
   if (!(mm > 0)) return false;
   const next = peek(state, 1);
   if (state.picked !== null) return pickLength(state, mm, unit);
+  if (state.awaiting === 'drive' && takeStyled(state, mm, unit)) return true;
   if (state.awaiting !== null && !has(next, 'long', 'missing', 'of-them', 'condition')) {
     return takeAwaited(state, mm, unit);
   }
@@ -181,6 +182,7 @@ function takeStyled(state: State, mm: number, unit: Unit): boolean {
   const head = as(next, 'head');
   if (!style && !head) return false;
   const item = state.count !== null ? openFasteners(state) : setWithoutDrive(state);
+  state.awaiting = null;
   if (head) item.head = head.head;
   const named: DriveStyle | null = style?.style ?? null;
   setDriveSize(item, mm, unit, named);

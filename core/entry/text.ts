@@ -1,75 +1,156 @@
-import type { Energy, Happened, TemporaryRole, TorqueUnit } from './kinds.ts';
+import type {
+  ConditionKind,
+  DriveStyle,
+  FastenerKind,
+  HeadForm,
+  StackPiece,
+  TemporaryRole,
+  Treatment,
+} from './meaning.ts';
 
-const list = (words: readonly string[]): string => words.join(', ');
+/**
+ * The words that the entry line says: in the notation it writes, and under the chips.
+ * What is written has to be read again by the vocabulary; a test holds both together.
+ */
 
-/** What the chips under the entry line say. */
-export const chipText = {
+/** One fastener and several: "bolt", "bolts". */
+export function kindWord(what: FastenerKind | StackPiece['what'], count: number | null): string {
+  const word = what === 'unspecified' ? 'fastener' : what;
+  if (count === 1) return word;
+  return /(?:s|x|ch|sh)$/.test(word) ? `${word}es` : `${word}s`;
+}
+
+/** Heads that the line names beside the kind; heads of nuts stand before "nut". */
+export const HEAD_WORD: Readonly<Record<HeadForm, string>> = {
+  hex: 'hex',
+  flange: 'flange',
+  'socket cap': 'socket cap',
+  button: 'button head',
+  countersunk: 'countersunk',
+  pan: 'pan head',
+  cheese: 'cheese head',
+  round: 'round head',
+  square: 'square head',
+  wing: 'wing',
+  coach: 'coach head',
+  eye: 'eye head',
+  knurled: 'knurled',
+  'T-head': 'T-head',
+  shoulder: 'shoulder head',
+  headless: 'headless',
+  nyloc: 'nyloc',
+  castle: 'castle',
+  thin: 'thin',
+  domed: 'domed',
+  'all-metal lock': 'all-metal lock',
+};
+
+/** Heads that only nuts have, written as one word with it: "nyloc nut". */
+export const NUT_HEADS: ReadonlySet<HeadForm> = new Set([
+  'nyloc',
+  'castle',
+  'thin',
+  'domed',
+  'all-metal lock',
+]);
+
+export const DRIVE_WORD: Readonly<Record<DriveStyle, string>> = {
+  'hex external': 'external hex',
+  'hex socket': 'hex key',
+  hexalobular: 'hexalobular',
+  'hexalobular external': 'external hexalobular',
+  slotted: 'slotted',
+  'cross PH': 'cross head',
+  'cross PZ': 'pozidriv',
+  'triple square': 'triple square',
+  'bi-hex': 'bi-hex',
+  'square external': 'square drive',
+  'square socket': 'square socket',
+};
+
+export const TREATMENT_WORD: Readonly<Record<Treatment, string>> = {
+  threadlock: 'threadlock',
+  sealant: 'sealant',
+  greased: 'greased',
+  oiled: 'oiled',
+  'anti-seize': 'anti-seize',
+  dry: 'dry',
+};
+
+/** What is said of a condition: the code is the word, "wrong" wants two. */
+export const CONDITION_WORD = (what: ConditionKind): string => (what === 'wrong' ? 'wrong one' : what);
+
+export const RENEW_WORD = { must: 'renew', 'if worn': 'renew if worn' } as const;
+
+const ROLE_CAPTION: Readonly<Record<TemporaryRole, string>> = {
+  blocks: 'must come out: it blocks',
+  supports: 'must come out: it supports',
+  cages: 'must come out: it cages',
+  locks: 'must come out: it locks',
+  aid: 'must come out: it helps',
+};
+
+const listed = (words: readonly string[]): string => words.join(', ');
+
+/** Captions under the chips. */
+export const CAPTION = {
   count: 'count',
-  countUnknown: 'how many? not recorded',
-  kind: 'kind',
-  name: 'name',
-  thread: 'thread',
-  pitch: (pitch: string) => `pitch ${pitch}`,
-  pitchAssumed: (pitch: string) => `pitch ${pitch} assumed`,
-  confirm: 'thread, to confirm',
-  confirmOr: (others: readonly string[]) => `or ${list(others)}: to confirm`,
-  lengthMm: 'mm long',
-  sizeMm: 'mm',
-  head: 'head',
-  drive: 'head',
-  fits: (threads: readonly string[]) => `fits ${list(threads)}`,
-  fitsNothing: 'no thread of this head is known',
-  propertyClass: 'class',
-  leftHand: 'left-hand',
-  stack: 'in each hole, in this order',
-  torque: 'torque',
-  byFeel: 'snug by feel',
-  torqueUnits: { Nm: 'N·m', 'lbf ft': 'lbf·ft', 'lbf in': 'lbf·in', 'kgf m': 'kgf·m' } satisfies Record<
-    TorqueUnit,
-    string
-  >,
-  treatment: 'on the thread',
-  missing: {
-    among: 'of them missing as found',
-    besides: 'more missing as found',
-    'not said': 'missing as found: of these, or more?',
-  },
-  condition: 'condition',
-  someAre: (qty: number, what: string) => `${qty} ${what}`,
-  holesAre: (holes: readonly number[], what: string) => `hole ${list(holes.map(String))} ${what}`,
-  stow: 'stowed in',
-  nextBag: 'the next free one',
+  countUnknown: 'count not recorded',
   slackened: 'slackened',
-  happened: 'not taken out',
-  happenings: { off: 'off', slackened: 'slackened', opened: 'opened', aside: 'moved aside' } satisfies Record<
-    Happened,
-    string
-  >,
-  ownPlace: 'own place',
-  ownPlaceMeans: 'back exactly where it was',
+  pitchAssumed: (pitch: number): string => `pitch ${pitch} assumed`,
+  pitch: (pitch: number): string => `pitch ${pitch}`,
+  pitchUnknown: 'pitch not known',
+  perInch: (threads: number, assumed: boolean): string => `${threads} per inch${assumed ? ' assumed' : ''}`,
+  confirm: (sizes: readonly string[]): string =>
+    sizes.length > 1 ? `to confirm: ${listed(sizes)}` : 'to confirm',
+  noThread: 'no thread known for this head',
+  long: 'long',
+  size: 'size',
+  of: (count: number): string => `${count} of them`,
+  fits: (thread: string): string => `fits ${thread}`,
+  misfits: (thread: string, sizes: readonly string[]): string =>
+    `not ${thread} in the tables: ${listed(sizes)}`,
+  head: 'head',
+  driveSize: 'across flats',
+  driveKey: 'key',
+  grade: 'grade',
+  propertyClass: 'class',
+  leftHand: 'thread',
+  holds: 'where',
+  stack: 'in order, at each',
+  torque: 'torque as found',
+  byFeel: 'by feel',
+  angle: 'angle',
+  treated: 'as found',
+  renew: 'on the way back',
+  stow: 'goes in',
+  stowNext: 'next free number',
+  missing: 'missing as found',
+  missingAmong: 'missing as found, of these',
+  missingBesides: 'missing as found, besides these',
+  condition: 'condition',
+  hole: (holes: readonly number[]): string =>
+    `${holes.length > 1 ? 'holes' : 'hole'} ${listed(holes.map(String))}`,
+  part: { off: 'off', slackened: 'slackened', opened: 'opened', aside: 'moved aside' },
+  ownPlace: 'goes back where it was',
   stamped: 'stamped',
-  renew: 'renew',
-  renewMust: 'a new one must go in',
-  renewIfWorn: 'if worn',
   heldBy: 'holds it',
+  ends: 'hose ends',
+  clamp: 'clamp',
+  pins: 'ways',
   leaveAlone: 'leave alone',
-  ends: 'ends',
-  clampMm: 'mm clamp',
-  pins: 'pins',
-  fluid: 'fluid',
+  fluid: { drained: 'drained', lost: 'lost', filled: 'filled', bled: 'bled' },
+  fluidOnly: 'fluid',
   amount: 'amount',
-  grade: 'type',
-  madeSafe: (energy: Energy) => `made safe: ${energy}`,
-  roles: {
-    blocks: 'blocks an opening',
-    supports: 'supports',
-    cages: 'cages',
-    locks: 'locks',
-    aid: 'an aid',
-  } satisfies Record<TemporaryRole, string>,
-  mustComeOut: (role: string) => `must come out, ${role}`,
+  amountWhose: 'US or imperial?',
+  fluidType: 'type',
+  madeSafe: (energy: string): string => `made safe: ${energy}`,
+  role: ROLE_CAPTION,
+  where: 'where it is',
+  measured: 'measured',
   mark: 'match mark',
   place: 'place',
   note: 'note',
-  keptAsNote: (typed: string) => `“${typed}” is kept as a note`,
-};
+  keptAsNote: (typed: string): string => `“${typed}” is kept as a note`,
+  notUnderstood: 'not understood, kept as a note',
+} as const;

@@ -60,6 +60,7 @@ bolt = bolt
 screw = screw
 stud = stud
 pin = pin, split pin, cotter pin
+unspecified = fastener
 `;
 
 export const HEADS = `
@@ -75,6 +76,9 @@ square = square head
 wing = wing
 knurled = knurled, knurled head
 T-head = t head, tee head
+coach = coach head
+eye = eye head
+shoulder = shoulder head
 headless = headless
 `;
 
