@@ -2,7 +2,7 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { Pending } from '../data/journal.ts';
 import type { LineData, LineItem, Notch } from '../line/types.ts';
-import { line as say } from '../texts/line.ts';
+import { windowText as say } from '../texts/window.ts';
 import type { Count } from '../ui/Numbers.tsx';
 import { ago } from './time.ts';
 

@@ -5,6 +5,7 @@ import { navKeys } from '../data/keys.ts';
 import { remember, type ScreenName } from '../data/remember.ts';
 import type { LineData } from '../line/types.ts';
 import { countsOf, lineOf } from '../model/line.ts';
+import { windowText } from '../texts/window.ts';
 import type { StatusProps } from '../ui/Status.tsx';
 
 /** The left edge of a job's screen. */
@@ -28,7 +29,7 @@ export function paneOf(
 export function useStatus(): StatusProps {
   const { refusal, pending, connected } = journal();
   return {
-    refusal: refusal ?? (connected ? null : 'The program does not answer. What you type is kept here.'),
+    refusal: refusal ?? (connected ? null : windowText.noAnswer),
     unsaved: pending.length,
     onClose: () => journal.getState().refuse(null),
   };

@@ -92,7 +92,7 @@ function removalFor(
   if (input.removalId !== null) {
     const known = decision.writer.get('removal', input.removalId);
     if (!known || known.jobId !== decision.jobId)
-      return refuse('not-found', `Expected a removal of this job, got ${input.removalId}.`);
+      return refuse('not-found', `Expected a removal of this job, got ${targetId}.`);
     if (known.phase === 'void') return refuse('refused', 'This removal is void. Start a new one.');
     const typed = known.typed === '' ? input.text : `${known.typed}\n${input.text}`;
     const title = known.title === '' ? titleOf(items) : known.title;

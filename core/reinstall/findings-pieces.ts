@@ -1,0 +1,223 @@
+import type { Row } from '../model/tables.ts';
+import { countLines, describeSpec, lookAlikes, openSearches } from '../tally/index.ts';
+import type { Hole } from './content.ts';
+import type { Draft } from './draft.ts';
+import { stepName } from './draft.ts';
+import type { Situation } from './situation.ts';
+import { isIn, isTight, last, standing } from './standing.ts';
+
+const IN = ['started', 'tightened', 'paint-checked', 'fitted', 'done'] as const;
+
+/** What is short, left over, looked for, alike. */
+export function pieceFindings(at: Situation): Draft[] {
+  return [...shortFindings(at), ...searchFindings(at), ...alikeFindings(at), ...stowFindings(at)];
+}
+
+function shortFindings(at: Situation): Draft[] {
+  const drafts: Draft[] = [];
+  const spec = new Map(at.state.spec.map((one) => [one.id, one]));
+  for (const line of countLines(at.state)) {
+    if (line.setId === null) continue;
+    const node = at.graph.stepOfThing(line.setId);
+    const own = spec.get(line.specId ?? '');
+    const name = own ? describeSpec(own) : line.what;
+    const subjects = line.main ? [line.setId] : [line.setId, line.specId ?? ''];
+    const set = at.graph.log.set.get(line.setId);
+    const of = set?.name ? `${set.name}, ` : '';
+    if ((line.short ?? 0) > 0 && !line.mustBeNew) {
+      drafts.push({
+        code: 'fastener.short',
+        severity:
+          line.unknown > 0 || line.lost > 0 || line.damaged > 0 || line.newHoles > 0 ? 'warn' : 'stop',
+        subjects,
+        sentence: `${of}${name}: ${line.toFill} to fill, ${line.usable} usable in hand, ${line.short} short.`,
+        clears: 'Find it, or put one on the list to get.',
+        node,
+        facts: [line.short],
+      });
+    } else if ((line.short ?? 0) > 0) {
+      drafts.push({
+        code: 'renew.not-in-hand',
+        severity: 'note',
+        subjects,
+        sentence: `${of}${name} must be new: ${line.short} to get.`,
+        clears: 'Put them on the list to get.',
+        node,
+      });
+    }
+    if ((line.leftOver ?? 0) > 0 && at.progress[node]?.done)
+      drafts.push({
+        code: 'fastener.left-over',
+        severity: 'warn',
+        subjects,
+        sentence: `${of}${name}: all holes are filled, and ${line.leftOver} old ${line.leftOver === 1 ? 'one is' : 'ones are'} left over.`,
+        clears: 'Look for an empty hole, scrap it, or put it to stock.',
+        node,
+        facts: [line.leftOver],
+      });
+  }
+  return drafts;
+}
+
+function searchFindings(at: Situation): Draft[] {
+  return openSearches(at.state).flatMap((search) => {
+    const stow = at.graph.log.stow.get(search.stowId ?? '');
+    const thing = search.thingId ?? search.of[0]?.setId ?? search.of[0]?.partId ?? null;
+    const subject = search.thingId ?? search.stowId ?? search.countingId;
+    const temporary = at.graph.log.temporary.get(search.thingId ?? '');
+    const where = search.lookAt[0] ?? 'Look where it was seen last.';
+    const name = stow
+      ? `${stow.kind[0]?.toUpperCase()}${stow.kind.slice(1)} ${stow.label} was counted at ${search.counted}, ${search.expected} by the books.`
+      : `${temporary?.name ?? at.graph.log.part.get(search.thingId ?? '')?.name ?? 'Something'}: ${search.missing} not found.`;
+    const less = search.missing > 0;
+    return [
+      {
+        code: stow ? ('count.differs' as const) : ('item.unaccounted' as const),
+        severity: less ? ('stop' as const) : ('warn' as const),
+        subjects: [subject, search.countingId],
+        sentence: less ? `${name} ${search.lastSeen.sentence} ${where}`.trim() : name,
+        clears: less
+          ? 'Find it, or search and write it off by name. Buying another does not end the search.'
+          : 'Count again, or correct what came off.',
+        node: thing === null ? -1 : at.graph.stepOfThing(thing),
+        facts: [search.missing],
+      },
+    ];
+  });
+}
+
+function alikeFindings(at: Situation): Draft[] {
+  return lookAlikes(at.state).map((pair) => ({
+    code: 'fastener.look-alike' as const,
+    severity: 'note' as const,
+    subjects: [pair.specIds[0], pair.specIds[1]],
+    sentence: pair.sentence,
+    clears: 'Start all by hand first; all heads must stand out alike.',
+    node: -1,
+  }));
+}
+
+function stowFindings(at: Situation): Draft[] {
+  return at.state.part
+    .filter((part) => part.how === 'off' && part.stowId === null && part.fate !== 'leave out')
+    .filter((part) => !at.state.away.some((one) => one.thingId === part.id && one.backAt === null))
+    .map((part) => ({ part, node: at.graph.stepOfThing(part.id) }))
+    .filter(({ node }) => node >= 0 && !at.progress[node]?.done)
+    .map(({ part, node }) => ({
+      code: 'part.no-stow' as const,
+      severity: 'note' as const,
+      subjects: [part.id],
+      sentence: `Nobody wrote down where ${part.name || 'a part'} lies.`,
+      clears: 'Say which shelf, tray or bag.',
+      node,
+    }));
+}
+
+/** Per hole: the wrong length in it, a damaged or single-use one that went back. */
+export function holeFindings(at: Situation): Draft[] {
+  const drafts: Draft[] = [];
+  const spec = new Map(at.state.spec.map((one) => [one.id, one]));
+  at.content.forEach((content, node) => {
+    if (at.graph.nodes[node]?.kind === 'T') return;
+    for (const hole of content.holes) {
+      const deed = last(hole.standing, ...IN);
+      if (!deed || hole.mark === 'left out') continue;
+      drafts.push(...swapped(at, node, hole, deed, spec), ...reused(at, node, hole, deed));
+    }
+  });
+  return drafts;
+}
+
+/** The first deed of the round says which piece went in. */
+function putIn(hole: Hole): Row<'deed'> | undefined {
+  return hole.standing.deeds.find((deed) => (IN as readonly string[]).includes(deed.what));
+}
+
+function swapped(
+  at: Situation,
+  node: number,
+  hole: Hole,
+  deed: Row<'deed'>,
+  spec: ReadonlyMap<string, Row<'spec'>>,
+): Draft[] {
+  const used = deed.withSpecId ?? putIn(hole)?.withSpecId ?? null;
+  const wanted = spec.get(hole.position.specId ?? hole.set.specId);
+  const got = used === null ? undefined : spec.get(used);
+  if (!wanted || !got || got.id === wanted.id) return [];
+  if (got.poolKey !== null && got.poolKey === wanted.poolKey) return [];
+  if (got.lengthUm === wanted.lengthUm && got.thread === wanted.thread && got.grade === wanted.grade)
+    return [];
+  return [
+    {
+      code: 'fastener.look-alike',
+      severity: 'stop',
+      subjects: [hole.position.id],
+      sentence: `${hole.set.name || stepName(at, node)}: hole ${hole.position.n} takes ${describeSpec(wanted)}, and ${describeSpec(got)} is in it. Too long bottoms out, too short strips.`,
+      clears: 'Change them over.',
+      node,
+      facts: [got.id],
+    },
+  ];
+}
+
+function reused(at: Situation, node: number, hole: Hole, deed: Row<'deed'>): Draft[] {
+  const fresh = deed.fresh || putIn(hole)?.fresh === true;
+  if (fresh || hole.set.how === 'slackened') return [];
+  const advice = hole.set.renew === 'must';
+  const damaged =
+    hole.position.condition !== '' && hole.mark !== 'blocked' && damages(hole.position.condition);
+  if (!advice && !damaged) return [];
+  return [
+    {
+      code: advice ? 'renew.not-in-hand' : 'fastener.damaged',
+      severity: 'stop',
+      subjects: [hole.position.id],
+      sentence: advice
+        ? `${hole.set.name || stepName(at, node)}: hole ${hole.position.n} must have a new one, and an old one went back. ${hole.set.renewWhy}`.trim()
+        : `${hole.set.name || stepName(at, node)}: hole ${hole.position.n} had a ${hole.position.condition} one, and an old one went back.`,
+      clears: 'Fit a new one, or say why the old one may stay.',
+      node,
+      facts: [deed.round],
+    },
+  ];
+}
+
+const HARM =
+  /\b(stripped|stretched|cross[- ]?threaded|bent|cracked|snapped|broken|sheared|rounded|damaged)\b/i;
+const damages = (condition: string): boolean => HARM.test(condition) && !/\(one of the set\)/.test(condition);
+
+/** Said on the day it comes off, so that a new one is ordered while there is time. */
+export function damageFindings(at: Situation): Draft[] {
+  const lines = countLines(at.state);
+  return lines
+    .filter((line) => line.setId !== null && line.damaged > 0)
+    .map((line) => {
+      const node = at.graph.stepOfThing(line.setId ?? '');
+      const spec = at.state.spec.find((one) => one.id === line.specId);
+      const covered = (line.short ?? 0) === 0;
+      return {
+        code: 'fastener.damaged' as const,
+        severity: covered ? ('note' as const) : ('warn' as const),
+        subjects: [line.setId ?? '', 'damaged'],
+        sentence: `${spec ? describeSpec(spec) : line.what}: ${line.damaged} damaged at removal.`,
+        clears: covered
+          ? 'Scrap it, so that it does not go back by mistake.'
+          : 'Put one on the list to get, and scrap it.',
+        node,
+      };
+    });
+}
+
+/** Whether every hole of a node is in. */
+export function allIn(holes: readonly Hole[]): boolean {
+  return holes.every((hole) => isIn(hole.mark) || isTight(hole.mark) || hole.mark === 'left out');
+}
+
+/** Standing of a part in its removal. */
+export function partDeed(
+  at: Situation,
+  part: Row<'part'>,
+  ...what: Row<'deed'>['what'][]
+): Row<'deed'> | undefined {
+  return last(standing(at.graph.log, part.id, part.removalId), ...what);
+}

@@ -1,0 +1,204 @@
+import type { Row } from '../model/tables.ts';
+import { type CountLine, countLines, describeSpec, newPartFor } from '../tally/index.ts';
+import { of } from './job-log.ts';
+import type { Situation } from './situation.ts';
+import { isBlocked, isIn, last, standing } from './standing.ts';
+import type { Lack } from './types.ts';
+
+/** Lacks by node: what each step waits for. */
+export function lacksOf(at: Situation): Lack[][] {
+  const lacks: Lack[][] = at.graph.nodes.map(() => []);
+  const add = (node: number, lack: Lack) => {
+    if (node >= 0 && !at.progress[node]?.done) lacks[node]?.push(lack);
+  };
+  addAway(at, add);
+  addBlocked(at, add);
+  addNewParts(at, add);
+  addShort(at, add);
+  addCures(at, add);
+  addClosing(at, add);
+  return lacks;
+}
+
+type Add = (node: number, lack: Lack) => void;
+
+function addAway(at: Situation, add: Add): void {
+  for (const away of at.state.away) {
+    if (away.backAt !== null) continue;
+    const name = at.graph.log.part.get(away.thingId)?.name || 'A part of this step';
+    const where = away.toWhom === '' ? 'away' : `away, with ${away.toWhom}`;
+    add(at.graph.stepOfThing(away.thingId), {
+      code: 'away',
+      thingId: away.thingId,
+      qty: 1,
+      until: away.due,
+      sentence: `${name} is ${where}.`,
+    });
+  }
+}
+
+function addBlocked(at: Situation, add: Add): void {
+  at.content.forEach((content, node) => {
+    for (const { position, set, mark } of content.holes)
+      if (mark === 'blocked' && isBlocked(at.graph.log, position))
+        add(node, {
+          code: 'repair',
+          thingId: position.id,
+          qty: 1,
+          until: null,
+          sentence: `${set.name || 'Fasteners'}, hole ${position.n} is blocked: ${position.fateWhy || position.condition || 'no reason given'}. It waits for its repair.`,
+        });
+  });
+}
+
+function addNewParts(at: Situation, add: Add): void {
+  for (const part of at.state.part) {
+    if (part.renew !== 'must' && part.fate !== 'renew' && part.fate !== 'exchange') continue;
+    const wanted = newPartFor(at.state, part.id);
+    if (!wanted || wanted.lacking === 0) continue;
+    add(at.graph.stepOfThing(part.id), {
+      code: 'to get',
+      thingId: part.id,
+      qty: wanted.lacking,
+      until: promisedFor(at, part.id),
+      sentence: `${part.name || 'A part'} must be new: ${wanted.lacking} to get.`,
+    });
+  }
+}
+
+function promisedFor(at: Situation, thingId: string): number | null {
+  const days = at.state.want
+    .filter((want) => want.thingId === thingId && want.state === 'ordered' && want.promisedAt !== null)
+    .map((want) => want.promisedAt as number);
+  return days.length === 0 ? null : Math.min(...days);
+}
+
+/**
+ * Holes without a piece. Stock goes to its own set first; what is left over of a pool goes to short sets in list order.
+ * Never pooled: own-place pieces, and pieces of which anything that matters is unknown.
+ */
+function addShort(at: Situation, add: Add): void {
+  const lines = countLines(at.state).filter((line) => line.setId !== null);
+  const spec = new Map(at.state.spec.map((one) => [one.id, one]));
+  const keyOf = (line: CountLine) => (line.ownPlace ? null : (spec.get(line.specId ?? '')?.poolKey ?? null));
+  const spare = new Map<string, number>();
+  for (const line of lines) {
+    const key = keyOf(line);
+    const extra = line.usable - (line.toFill ?? 0);
+    if (key !== null && extra > 0) spare.set(key, (spare.get(key) ?? 0) + extra);
+  }
+  const place = new Map<number, number>();
+  at.ordered.order.forEach((node, k) => place.set(node, k));
+  const nodeOf = (line: CountLine) => at.graph.stepOfThing(line.setId ?? '');
+  const short = lines
+    .filter((line) => (line.toFill ?? 0) > line.usable)
+    .sort((a, b) => (place.get(nodeOf(a)) ?? 0) - (place.get(nodeOf(b)) ?? 0));
+  for (const line of short) {
+    const key = keyOf(line);
+    const fromPool = key === null ? 0 : Math.min(spare.get(key) ?? 0, (line.toFill ?? 0) - line.usable);
+    if (key !== null) spare.set(key, (spare.get(key) ?? 0) - fromPool);
+    const lacking = (line.toFill ?? 0) - line.usable - fromPool;
+    if (lacking <= 0) continue;
+    for (const node of shortNodes(at, line, nodeOf(line)))
+      add(node, {
+        code: line.mustRenew > 0 || line.mustBeNew ? 'to get' : 'short',
+        thingId: line.setId ?? '',
+        qty: lacking,
+        until: promisedFor(at, line.setId ?? ''),
+        sentence: shortSentence(at, line, lacking, spec),
+      });
+  }
+}
+
+/** The step of the set, or those of its holes that wait for more than one part, where only they are open. */
+function shortNodes(at: Situation, line: CountLine, home: number): number[] {
+  const open = (node: number) =>
+    at.content[node]?.holes.some((hole) => !isIn(hole.mark) && hole.mark !== 'left out');
+  const shared = of(at.graph.log.positionsOf, line.setId ?? '')
+    .map((position) => at.graph.shared.get(position.id))
+    .filter((node): node is number => node !== undefined && open(node) === true);
+  return home >= 0 && (open(home) || shared.length === 0) ? [home] : shared.slice(-1);
+}
+
+function shortSentence(
+  at: Situation,
+  line: CountLine,
+  lacking: number,
+  spec: ReadonlyMap<string, Row<'spec'>>,
+): string {
+  const own = spec.get(line.specId ?? '');
+  const name = own ? describeSpec(own) : line.what;
+  const set = at.graph.log.set.get(line.setId ?? '')?.name;
+  const of2 = set ? ` (${set})` : '';
+  return line.mustBeNew
+    ? `${name}${of2} must be new: ${lacking} to get.`
+    : `${name}${of2}: ${line.toFill} to fill, ${line.usable} usable in hand, ${lacking} short.`;
+}
+
+/** A sealant that has not cured holds filling or running; it ends by itself. */
+function addCures(at: Situation, add: Add): void {
+  for (const { node, consumable, until } of cures(at)) {
+    if (until <= at.now) continue;
+    const minutes = Math.ceil((until - at.now) / 60_000);
+    add(node, {
+      code: 'cure',
+      thingId: consumable.thingId,
+      qty: 0,
+      until,
+      sentence: `${consumable.name || consumable.kind} is still curing: ${minutes} minutes to go.`,
+    });
+  }
+}
+
+/** Each cure with the steps that wait for it, and when it is over. Filling waits, or whatever brings energy. */
+export function cures(at: Situation): { node: number; consumable: Row<'consumable'>; until: number }[] {
+  const found: { node: number; consumable: Row<'consumable'>; until: number }[] = [];
+  for (const consumable of at.state.consumable) {
+    if (consumable.putAt === null || consumable.cureMinutes === null || consumable.cureBefore === null)
+      continue;
+    const until = consumable.putAt + consumable.cureMinutes * 60_000;
+    const { graph } = at;
+    const gates =
+      consumable.cureBefore === 'fill'
+        ? [...graph.closing.values()]
+        : [...graph.bleeding.values(), ...live(at)];
+    for (const node of gates) found.push({ node, consumable, until });
+  }
+  return found;
+}
+
+/** Isolations that bring back energy to run with, and own steps of live work. */
+function live(at: Situation): number[] {
+  const { graph } = at;
+  const nodes: number[] = [];
+  for (const [id, node] of graph.givenBack) {
+    const energy = graph.log.isolation.get(id)?.energy;
+    if (energy === 'electricity' || energy === 'ignition' || energy === 'pressure' || energy === 'motion')
+      nodes.push(node);
+  }
+  for (const [id, node] of graph.own)
+    if ((graph.log.ownStep.get(id)?.liveEnergy ?? null) !== null) nodes.push(node);
+  return nodes;
+}
+
+/** Re-checks come after the job is closed. */
+function addClosing(at: Situation, add: Add): void {
+  if (at.state.job.phase !== 'open') return;
+  at.graph.nodes.forEach((node, i) => {
+    if (node.kind !== 'K') return;
+    add(i, {
+      code: 'after closing',
+      thingId: node.thingId,
+      qty: 0,
+      until: at.state.job.recheckDue,
+      sentence: 'It comes after the job is closed.',
+    });
+  });
+}
+
+/** Whether anything was put on a consumable's thing in the current round. */
+export function wasPutOn(at: Situation, consumable: Row<'consumable'>): boolean {
+  return (
+    consumable.putAt !== null || last(standing(at.graph.log, consumable.thingId), 'put on') !== undefined
+  );
+}
