@@ -16,7 +16,7 @@ export { balances, moveProblems, NONE } from './ledger.ts';
 export type { Alike, Difference, LookAlike } from './look-alikes.ts';
 export { alike, lookAlikes, lookAlikesIfPutInto } from './look-alikes.ts';
 export type { NewPart } from './new-parts.ts';
-export { newPartFor } from './new-parts.ts';
+export { newPartFor, newParts } from './new-parts.ts';
 export type { Opening } from './openings.ts';
 export { poolKeyOf } from './pool-key.ts';
 export type { RenewalRule } from './renewal-rules.ts';

@@ -16,7 +16,8 @@ export interface NewPart {
 }
 
 /** Parts that must be renewed, are to be renewed or exchanged: each with what is in hand. In the order of the job. */
-export function newParts(look: Lookup): NewPart[] {
+export function newParts(state: JobState): NewPart[] {
+  const look = lookup(state);
   const moves = groupBy(
     look.state.move.filter((move) => move.partId !== null),
     (move) => move.partId ?? '',
@@ -47,7 +48,7 @@ function causeOf(look: Lookup, part: Row<'part'>): NewPart['cause'] | null {
   return part.renew === 'must' || part.fate === 'renew' ? 'must renew' : null;
 }
 
-/** The new part needed in place of this one, or null where the old one may go back. */
+/** The new part needed in place of this one, or null where the old one may go back. For many parts, ask `newParts` once. */
 export function newPartFor(state: JobState, partId: string): NewPart | null {
-  return newParts(lookup(state)).find((row) => row.part.id === partId) ?? null;
+  return newParts(state).find((row) => row.part.id === partId) ?? null;
 }

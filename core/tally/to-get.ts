@@ -95,7 +95,7 @@ function fastenerNeeds(look: Lookup, pools: readonly PoolLine[]): Need[] {
 }
 
 function partNeeds(look: Lookup): Need[] {
-  return newParts(look).flatMap(({ part, cause, lacking }) =>
+  return newParts(look.state).flatMap(({ part, cause, lacking }) =>
     lacking > 0
       ? [
           {

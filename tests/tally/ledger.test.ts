@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { balances, moveProblems, NONE } from '../../core/tally/index.ts';
+import { TallyJob } from '../support/build-tally.ts';
+
+const job = () => {
+  const made = new TallyJob();
+  const bag = made.bag('4');
+  const set = made.set(5);
+  made.cameOff(set, 5, bag);
+  return { made, bag, set, own: { homeSetId: set.id, specId: set.specId } };
+};
+
+describe('balances', () => {
+  it('lets the hole go below 0 and keeps the sum at 0', () => {
+    const { made, bag, set } = job();
+    made.buy(set, 2, bag);
+    made.refit(set, 3, bag);
+    expect(balances(made.state, 'all').get(NONE)).toMatchObject({ hole: -2, stow: 4, supply: -2 });
+  });
+
+  it('splits by set, by bag, by part and by pool', () => {
+    const { made, bag, set, own } = job();
+    const other = made.bag('7');
+    made.move({ ...own, src: 'stow', dst: 'stow', qty: 2, srcStowId: bag, dstStowId: other });
+    const part = made.add('part', { name: 'cover' });
+    made.move({ partId: part.id, src: 'hole', dst: 'stow', cause: 'came off' });
+    expect(balances(made.state, 'set').get(set.id)).toMatchObject({ hole: -5, stow: 5 });
+    expect(balances(made.state, 'stow').get(bag)?.stow).toBe(3);
+    expect(balances(made.state, 'stow').get(other)?.stow).toBe(2);
+    expect([...balances(made.state, 'part')]).toEqual([
+      [part.id, expect.objectContaining({ hole: -1, stow: 1 })],
+    ]);
+    expect([...balances(made.state, 'pool').values()].map((row) => row.stow)).toEqual([5]);
+  });
+
+  it('takes set and specification from the hole where the move does not name them', () => {
+    const made = new TallyJob();
+    const set = made.set(1);
+    made.move({ src: 'hole', dst: 'stow', cause: 'came off', positionId: set.holes[0] as string });
+    expect([...balances(made.state, 'set').keys()]).toEqual([set.id]);
+    expect([...balances(made.state, 'spec').keys()]).toEqual([set.specId]);
+  });
+});
+
+describe('what the books cannot hold', () => {
+  it('finds nothing wrong in sound books', () => {
+    const { made, bag, set, own } = job();
+    made.refit(set, 5, bag);
+    made.move({ ...own, src: 'hole', dst: 'stow', qty: 5, dstStowId: bag, cause: 'came off again' });
+    expect(moveProblems(made.state)).toEqual([]);
+  });
+
+  it('names the move that takes more out of a bag than is in it', () => {
+    const { made, bag, set } = job();
+    const wrong = made.refit(set, 6, bag);
+    expect(moveProblems(made.state)).toEqual([
+      {
+        code: 'move.negative',
+        moveId: wrong.id,
+        sentence: 'Expected at most 5 to leave what is in the bag, got 6.',
+      },
+    ]);
+  });
+
+  it('does not take pieces out of another bag, another set or another length', () => {
+    const { made, bag, own } = job();
+    const other = made.set(1);
+    made.move({ ...own, src: 'stow', dst: 'scrap', srcStowId: made.bag('9') });
+    made.move({ homeSetId: other.id, specId: other.specId, src: 'stow', dst: 'scrap', srcStowId: bag });
+    made.move({ ...own, specId: made.spec({ lengthUm: 9000 }), src: 'stow', dst: 'scrap', srcStowId: bag });
+    expect(moveProblems(made.state).map((problem) => problem.code)).toEqual(Array(3).fill('move.negative'));
+  });
+
+  it('refuses that more comes off again than went back', () => {
+    const { made, bag, set, own } = job();
+    made.refit(set, 2, bag);
+    made.move({ ...own, src: 'hole', dst: 'stow', qty: 3, cause: 'came off again' });
+    expect(moveProblems(made.state)).toMatchObject([
+      { code: 'move.off-again', sentence: 'Expected at most 2 to come off again, got 3.' },
+    ]);
+  });
+
+  it('does not mind the order of moves of one instant', () => {
+    const { made, bag, own } = job();
+    const at = made.now + 1;
+    made.move({ ...own, src: 'unknown', dst: 'lost', at });
+    made.move({ ...own, src: 'stow', dst: 'unknown', srcStowId: bag, at });
+    expect(moveProblems(made.state)).toEqual([]);
+  });
+
+  it.each([
+    ['move.into-supply', { src: 'stow', dst: 'supply' }],
+    ['move.nowhere', { src: 'stow', dst: 'stow' }],
+    ['move.stow', { src: 'stow', dst: 'lost', dstStowId: 'x' }],
+  ] as const)('names a move that cannot be: %s', (code, wrong) => {
+    const { made, own } = job();
+    made.move({ ...own, src: 'supply', dst: 'stow', fresh: true });
+    made.move({ ...own, ...wrong });
+    expect(moveProblems(made.state).map((problem) => problem.code)).toEqual([code]);
+  });
+});
