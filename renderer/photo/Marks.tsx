@@ -30,11 +30,10 @@ export function Marks({ marks, moves, atId, view, drag, onPick, onMove }: MarksP
   const size = foot === 0 ? 46 : 54;
   const help = useId();
   const at = (mark: PhotoMark): Point => toScreen(drag?.id === mark.id ? drag.at : mark, view);
-  const shown = marks.filter((mark) => inside(at(mark), view));
   const placed = useMemo(
     () =>
       placeDiscs(
-        shown.map((mark) => ({
+        marks.map((mark) => ({
           id: mark.id,
           at: at(mark),
           group: mark.group,
@@ -42,27 +41,35 @@ export function Marks({ marks, moves, atId, view, drag, onPick, onMove }: MarksP
         })),
         { width: view.box.width, height: view.box.height - foot },
         size / 2,
+        view.width * 0.05,
       ),
-    // Everything that `shown` and `at` are made of.
+    // Everything that `at` is made of.
     [marks, drag, view.left, view.top, view.width, view.height, view.box.width, view.box.height, foot, size],
   );
-  const first = shown.find((mark) => mark.id === atId) ?? shown[0];
+  const discs = new Map(placed.map((one) => [one.id, one.disc]));
+  const first =
+    marks.find((mark) => mark.id === atId && discs.has(mark.id)) ?? marks.find((mark) => discs.has(mark.id));
   return (
     <>
       <Strokes marks={marks} moves={moves} placed={placed} at={at} width={view.width} />
       <div role="group" aria-label={say.group(marks.length)} aria-describedby={help} onKeyDown={walkMarks}>
-        {shown.map((mark, i) => (
-          <MarkKey
-            key={mark.id}
-            mark={mark}
-            disc={placed[i]?.disc ?? at(mark)}
-            size={size}
-            isAt={mark.id === atId}
-            isStop={mark === first}
-            onPick={onPick}
-            onKeyDown={(event) => nudge(event, mark, view, onMove)}
-          />
-        ))}
+        {marks.map((mark) => {
+          const disc = discs.get(mark.id);
+          return (
+            disc !== undefined && (
+              <MarkKey
+                key={mark.id}
+                mark={mark}
+                disc={disc}
+                size={size}
+                isAt={mark.id === atId}
+                isStop={mark === first}
+                onPick={onPick}
+                onKeyDown={(event) => nudge(event, mark, view, onMove)}
+              />
+            )
+          );
+        })}
       </div>
       <span id={help} className="heard-only">
         {say.help}
@@ -100,10 +107,6 @@ function MarkKey({ mark, disc, size, isAt, isStop, onPick, onKeyDown }: MarkKeyP
       <Mark kind={mark.kind} state={mark.state} text={mark.text} at={isAt} size={size} />
     </button>
   );
-}
-
-function inside(point: Point, view: View): boolean {
-  return point.x >= 0 && point.y >= 0 && point.x <= view.box.width && point.y <= view.box.height;
 }
 
 /** Shift and an arrow moves a mark by two pixels of what is shown. */

@@ -74,10 +74,10 @@ export function PhotoView(props: PhotoViewProps) {
             />
           </>
         )}
-        {placing && <Placing onMiddle={() => props.onPlace?.(middle.x, middle.y)} />}
       </div>
       <div className="photo-keys">
         {props.children}
+        {placing && <Placing onMiddle={() => props.onPlace?.(middle.x, middle.y)} />}
         <ZoomKeys zoom={zoom} onCloser={() => setView(zoom * 1.6, middle)} onWhole={() => setView(1, null)} />
       </div>
     </div>
@@ -110,11 +110,11 @@ function ZoomKeys({ zoom, onCloser, onWhole }: ZoomKeysProps) {
 /** A touch sets the next mark; without a pointer it is set in the middle and moved from there. */
 function Placing({ onMiddle }: { readonly onMiddle: () => void }) {
   return (
-    <div className="plates">
+    <>
       <p className="plate">{say.placing}</p>
       <button type="button" className="plate" onClick={onMiddle}>
         {say.middle}
       </button>
-    </div>
+    </>
   );
 }

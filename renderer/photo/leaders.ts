@@ -29,10 +29,17 @@ const reaches = [0, 14, 30, 54];
 /**
  * Places a disc of `radius` px for every joint: outside the joint, away from its centre, `air` px inside the picture,
  * on no head and on no other disc as long as there is room; else as little as possible. Those with the least room
- * choose first.
+ * choose first. Joints outside the box get none, but still say where the middle of their joint is.
+ *
+ * @param headMost largest radius that a head is judged to have, px
  */
-export function placeDiscs(joints: readonly Joint[], box: Extent, radius: number): Placed[] {
-  const heads = joints.map((joint) => ({ at: joint.at, radius: headRadius(joint, joints, box) }));
+export function placeDiscs(
+  joints: readonly Joint[],
+  box: Extent,
+  radius: number,
+  headMost = Math.min(40, box.width * 0.05),
+): Placed[] {
+  const heads = joints.map((joint) => ({ at: joint.at, radius: headRadius(joint, joints, headMost) }));
   const tried = joints.map((joint, i) =>
     candidates(joint, heads[i]?.radius ?? 0, outwardsFrom(joint, joints, box), radius).map((one) => ({
       placed: one.placed,
@@ -43,7 +50,8 @@ export function placeDiscs(joints: readonly Joint[], box: Extent, radius: number
     })),
   );
   const cheapest = (i: number) => Math.min(...(tried[i] ?? []).map((one) => one.cost));
-  const order = joints.map((_, i) => i).sort((a, b) => cheapest(b) - cheapest(a) || a - b);
+  const seen = joints.flatMap((joint, i) => (isInside(joint.at, box) ? [i] : []));
+  const order = seen.sort((a, b) => cheapest(b) - cheapest(a) || a - b);
   const taken = new Map<number, Placed>();
   for (const i of order) {
     const others = [...taken.values()];
@@ -96,10 +104,9 @@ function held(placed: Placed, box: Extent, radius: number): Placed {
   return { ...placed, disc };
 }
 
-/** A third of the way to the nearest neighbour, but no more than a twentieth of the picture. */
-function headRadius(joint: Joint, joints: readonly Joint[], box: Extent): number {
+/** A third of the way to the nearest neighbour, but no more than `most`. */
+function headRadius(joint: Joint, joints: readonly Joint[], most: number): number {
   if (joint.radius !== null) return joint.radius;
-  const most = Math.min(40, box.width * 0.05);
   return joints.reduce(
     (least, other) =>
       other.id === joint.id ? least : Math.min(least, Math.max(8, distance(joint.at, other.at) * 0.3)),
@@ -120,6 +127,10 @@ function outwardsFrom(joint: Joint, joints: readonly Joint[], box: Extent): numb
   const dx = joint.at.x - middle.x;
   const dy = joint.at.y - middle.y;
   return Math.hypot(dx, dy) < 1 ? -Math.PI / 4 : Math.atan2(dy, dx);
+}
+
+function isInside(at: Point, box: Extent): boolean {
+  return at.x >= 0 && at.y >= 0 && at.x <= box.width && at.y <= box.height;
 }
 
 function outside(disc: Point, box: Extent, radius: number): number {

@@ -48,5 +48,5 @@ export const marks = {
   /** Said once to those who cannot see the photo. */
   help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it.',
   middle: 'Put it in the middle',
-  placing: 'Touch the photo where the next mark goes.',
+  placing: 'Touch where the next mark goes.',
 };

@@ -112,6 +112,16 @@ describe('discs beside the bolts of a photo', () => {
     });
   });
 
+  it('a joint that was zoomed out of sight gets no disc, and the others still go outwards from its middle', () => {
+    const all = ring(8, { x: 700, y: 500 }, 400);
+    const placed = placeDiscs(all, box, radius);
+    const inSight = all.filter(
+      (joint) => joint.at.x >= 0 && joint.at.x <= 800 && joint.at.y >= 0 && joint.at.y <= 600,
+    );
+    expect(placed.map((one) => one.id)).toEqual(inSight.map((joint) => joint.id));
+    expect(inSight.length).toBeLessThan(8);
+  });
+
   it('the same marks give the same picture every time', () => {
     const joints = ring(7, { x: 333, y: 210 }, 140, null);
     expect(placeDiscs(joints, box, radius)).toEqual(placeDiscs(joints, box, radius));

@@ -113,7 +113,7 @@ function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto 
       <button type="button" className="plate" onClick={() => onPlacing(!placing)} aria-pressed={placing}>
         {placing ? say.markDone : say.mark}
       </button>
-      {photo.total > 1 && (
+      {photo.total > 1 && !placing && (
         <button type="button" className="plate" onClick={onNextPhoto}>
           {say.photoOf(photo.number, photo.total)}. {say.nextPhoto}
         </button>
