@@ -45,5 +45,5 @@ async function persist<T>(call: () => Promise<Reply<T>>): Promise<Reply<T>> {
       await wait(pause);
     }
   }
-  return await call();
+  return call();
 }

@@ -19,6 +19,8 @@ interface Journal {
   heard(seq: number): void;
   begin(pending: Pending): void;
   end(command: string): void;
+  /** Lets go of a removal shown ahead that the record put elsewhere. */
+  forget(removalId: string): void;
   refuse(sentence: string | null): void;
   setConnected(connected: boolean): void;
 }
@@ -32,6 +34,8 @@ export const journal = create<Journal>()((set) => ({
   heard: (seq) => set((now) => (seq > now.seq ? { seq } : now)),
   begin: (pending) => set((now) => ({ pending: [...now.pending, pending], refusal: null })),
   end: (command) => set((now) => ({ pending: now.pending.filter((one) => one.command !== command) })),
+  forget: (removalId) =>
+    set((now) => ({ pending: now.pending.filter((one) => one.removal?.id !== removalId) })),
   refuse: (refusal) => set({ refusal }),
   setConnected: (connected) => set({ connected }),
 }));

@@ -1,12 +1,15 @@
 import { useEffect, useState } from 'react';
 import { v7 } from 'uuid';
+import type { SearchHit } from '../../core/contract/contract.ts';
+import type { JobCard, JobView } from '../../core/contract/views.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import { useJobs, useSearch, useView } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { carryOn, jobData } from '../model/jobs.ts';
 import { lineOf } from '../model/line.ts';
-import { JobsScreen } from '../screens/jobs/JobsScreen.tsx';
+import { JobsScreen, type JobsScreenProps } from '../screens/jobs/JobsScreen.tsx';
+import type { HitData } from '../screens/jobs/Search.tsx';
 import { jobs as say } from '../texts/jobs.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
@@ -76,6 +79,34 @@ function StartDialog({ open, onClose }: { readonly open: boolean; readonly onClo
   );
 }
 
+function hitsOf(found: readonly SearchHit[], words: string): HitData[] {
+  return found.map((hit) => ({
+    id: `${hit.jobId}/${hit.thingId ?? ''}`,
+    job: hit.jobTitle,
+    where: hit.kind,
+    text: cut(hit.text, words),
+  }));
+}
+
+/** The line of the job touched last. */
+function jobsPane(first: JobCard | null, view: JobView | null, now: number): JobsScreenProps['pane'] {
+  const direction = first && first.depth.back > 0 ? 'back' : 'apart';
+  return {
+    job: say.title,
+    counts: first
+      ? [
+          { label: say.counts.off, value: first.depth.off },
+          { label: say.counts.back, value: first.depth.back },
+          { label: say.counts.pieces, value: first.depth.pieces },
+        ]
+      : [],
+    line: view ? lineOf(view, { direction, atId: null, now }, []) : { direction, items: [], atId: null },
+    nav: [],
+    onPick: (removalId) =>
+      first && go({ jobId: first.job.id, screen: 'removal', removalId, stepId: null, stowId: null }),
+  };
+}
+
 /** All jobs of the workshop. */
 export function JobsPage() {
   const reading = useJobs();
@@ -90,49 +121,19 @@ export function JobsPage() {
   useJobsKeys(() => setStarting(true));
 
   const open = (jobId: string) => {
-    const card = cards.find((one) => one.job.id === jobId);
-    const back = (card?.depth.back ?? 0) > 0;
-    go({ jobId, screen: back ? 'putback' : 'removal', removalId: null, stepId: null, stowId: null });
+    go({ jobId, screen: 'removal', removalId: null, stepId: null, stowId: null });
   };
   const current = view && first && view.state.job.id === first.job.id ? view : null;
   if (reading.data === undefined) return null;
   return (
     <>
       <JobsScreen
-        pane={{
-          job: say.title,
-          counts: first
-            ? [
-                { label: say.counts.off, value: first.depth.off },
-                { label: say.counts.back, value: first.depth.back },
-                { label: say.counts.pieces, value: first.depth.pieces },
-              ]
-            : [],
-          line: current
-            ? lineOf(
-                current,
-                { direction: first && first.depth.back > 0 ? 'back' : 'apart', atId: null, now },
-                [],
-              )
-            : { direction: 'apart', items: [], atId: null },
-          nav: [],
-          onPick: (removalId) =>
-            first && go({ jobId: first.job.id, screen: 'removal', removalId, stepId: null, stowId: null }),
-        }}
+        pane={jobsPane(first ?? null, current, now)}
         status={status}
         carry={first ? carryOn(first, now) : null}
         jobs={cards.slice(1).map((card) => jobData(card, now))}
         search={words}
-        hits={
-          words.trim() === ''
-            ? null
-            : (found.data?.value ?? []).map((hit) => ({
-                id: `${hit.jobId}/${hit.thingId ?? ''}`,
-                job: hit.jobTitle,
-                where: hit.kind,
-                text: cut(hit.text, words),
-              }))
-        }
+        hits={words.trim() === '' ? null : hitsOf(found.data?.value ?? [], words)}
         onSearch={setWords}
         onHit={(id) => open(id.split('/')[0] ?? '')}
         onCarryOn={() => first && open(first.job.id)}

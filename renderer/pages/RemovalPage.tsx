@@ -1,19 +1,16 @@
-import { useMemo, useState } from 'react';
 import { v7 } from 'uuid';
-import { chips, readEntry } from '../../core/entry/index.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
-import { useDraft } from '../data/draft.ts';
 import { useEdit } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
 import { remember } from '../data/remember.ts';
 import type { Did } from '../line/types.ts';
-import { logOf } from '../model/line.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
 import { paneOf, pickRemoval, useStatus } from './pane.ts';
+import { useRemoval } from './use-removal.ts';
 
 /** Fields of the removal at hand are written when the hand leaves them, not at every letter. */
 function change(job: OpenJob, id: string, values: Record<string, unknown>): void {
@@ -52,28 +49,24 @@ async function log(job: OpenJob, text: string, removalId: string | null, did: Di
       }),
     removalId === null ? { id: newId, text } : null,
   );
+  // A line that took nothing off went to the removal under way.
+  if (done && done.removalId !== newId) journal.getState().forget(newId);
   return done !== null;
 }
 
 /** Taking apart. */
 export function RemovalPage({ job }: { readonly job: OpenJob }) {
-  const removalId = remember((place) => place.removalId);
-  const [text, setText] = useDraft(`entry/${job.id}`);
-  const [nextDid, setNextDid] = useState<Did>('off');
+  const { current, last, entry, setText, nextDid, setNextDid } = useRemoval(job);
   const status = useStatus();
-  const log0 = logOf(job.view);
-  const current = log0.find((removal) => removal.id === removalId) ?? null;
-  const entry = useMemo(() => readEntry(text), [text]);
   const data = removalData(job.view, current?.id ?? null, job.ahead.length);
   const at = current?.id ?? 'next';
   const write = (values: { title?: string; noteBack?: string }) =>
     writeFields(job, current?.id ?? null, values);
   const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
   const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
-  const last = log0.at(-1);
 
   const onNext = () => {
-    const typed = text.trim();
+    const typed = entry.text.trim();
     if (typed === '') {
       if (current === null) journal.getState().refuse(say.nothingTyped);
       else remember.getState().go({ removalId: null });
@@ -95,10 +88,10 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       photo={null}
       atMarkId={null}
       placing={false}
-      entry={{ text, tokens: entry.tokens, chips: chips(entry) }}
+      entry={entry}
       unfiled={{ count: 0, since: 0, thumbs: [] }}
       canUndo={job.view.history.undo !== null}
-      canRepeat={last !== undefined}
+      canRepeat={last !== null && last.typed !== ''}
       onEntry={setText}
       onNext={onNext}
       onRepeat={() => {

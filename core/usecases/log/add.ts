@@ -83,14 +83,33 @@ function newRemoval(decision: Decision, input: LogInput, items: readonly EntryIt
   });
 }
 
+/** What takes nothing off by itself: it belongs to the removal under way, where there is one. */
+const BESIDE: ReadonlySet<EntryItem['kind']> = new Set([
+  'temporary',
+  'mark',
+  'measurement',
+  'condition',
+  'stow',
+  'place',
+  'note',
+]);
+
+/** The removal named; for a line that takes nothing off, the one under way; null = a new one. */
+function targetOf(decision: Decision, input: LogInput, items: readonly EntryItem[]): string | null {
+  if (input.removalId !== null || items.length === 0 || !items.every((item) => BESIDE.has(item.kind)))
+    return input.removalId;
+  return decision.state.removal.find((removal) => removal.phase === 'under way')?.id ?? null;
+}
+
 /** The removal a line goes into: the one named, or a new one, which ends the one under way. */
 function removalFor(
   decision: Decision,
   input: LogInput,
   items: readonly EntryItem[],
 ): Result<Row<'removal'>> {
-  if (input.removalId !== null) {
-    const known = decision.writer.get('removal', input.removalId);
+  const targetId = targetOf(decision, input, items);
+  if (targetId !== null) {
+    const known = decision.writer.get('removal', targetId);
     if (!known || known.jobId !== decision.jobId)
       return refuse('not-found', `Expected a removal of this job, got ${targetId}.`);
     if (known.phase === 'void') return refuse('refused', 'This removal is void. Start a new one.');
