@@ -15,7 +15,11 @@ export function useDraft(key: string): [string, (text: string) => void] {
     const kept = sessionStorage.getItem(key);
     touched.current = kept !== null;
     setText(kept ?? '');
-    if (kept !== null) return;
+    if (kept !== null) {
+      // A reload may have come before the host heard of the last letters.
+      client.workshop.keepDraft({ key, text: kept }).catch(() => {});
+      return;
+    }
     let current = true;
     client.workshop.draft({ key }).then(
       (reply) => {

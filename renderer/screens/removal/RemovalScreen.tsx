@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import type { Did } from '../../line/types.ts';
@@ -73,6 +73,8 @@ export interface RemovalScreenProps {
 export function RemovalScreen(props: RemovalScreenProps) {
   const { removal, photo, entry } = props;
   const line = useRef<HTMLTextAreaElement>(null);
+  // The hand comes from the machine: whatever removal is at hand, typing goes to its line.
+  useEffect(() => line.current?.focus(), [removal.number]);
   const onType = (typed: string) => {
     props.onEntry(typeOnPad(entry.text, typed));
     line.current?.focus();
