@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bookDifference, countLines, countOfSet, poolLines } from '../../core/tally/index.ts';
+import { bookDifference, countOfSet, piecesOf } from '../../core/tally/index.ts';
 import type { CountLine } from '../../core/tally/index.ts';
 import { TallyJob } from '../support/build-tally.ts';
 
@@ -117,6 +117,37 @@ describe('the count of a set', () => {
     ]);
   });
 
+  it('does the same where nobody said which hole each piece came out of', () => {
+    const job = new TallyJob();
+    const set = job.set(3);
+    job.cameOff(set, 3);
+    const bigger = job.spec({ thread: 'M10' });
+    job.change('position', set.holes[0] as string, { specId: bigger });
+    job.buy({ id: set.id, specId: bigger }, 1);
+    job.refit({ id: set.id, specId: bigger }, 1, null, true);
+    job.refit(set, 2);
+    expect(
+      countOfSet(job.state, set.id).map((line) => [line.specId === bigger, line.toFill, line.leftOver]),
+    ).toEqual([
+      [true, 0, 0],
+      [false, 0, 1],
+    ]);
+  });
+
+  it('lets a substitute of another size fill a hole without a number', () => {
+    const job = new TallyJob();
+    const set = job.set(2);
+    const longer = { id: set.id, specId: job.spec({ lengthUm: 30_000 }) };
+    job.cameOff(set, 2);
+    job.buy(longer, 1);
+    job.refit(longer, 1, null, true);
+    const lines = countOfSet(job.state, set.id);
+    expect(lines.map((line) => [line.perHole, line.toFill, line.backIn])).toEqual([
+      [1, 1, 0],
+      [0, 0, 1],
+    ]);
+  });
+
   it('takes missing as found for neither lost nor short until somebody wants the hole filled', () => {
     const job = new TallyJob();
     const set = job.set(5);
@@ -175,11 +206,35 @@ describe('the count of a set', () => {
     ]);
   });
 
+  it('adds up washers of one kind under head and nut', () => {
+    const job = new TallyJob();
+    const set = job.set(1);
+    const washer = job.spec({ kind: 'washer' });
+    job.add('stackItem', { setId: set.id, ord: 'a0', what: 'washer under the head', specId: washer });
+    job.add('stackItem', { setId: set.id, ord: 'a1', what: 'washer under the nut', specId: washer, qty: 2 });
+    expect(
+      piecesOf(job.state, set.holes[0] as string).map((piece) => [piece.specId, piece.qty, piece.main]),
+    ).toEqual([
+      [set.specId, 1, true],
+      [washer, 3, false],
+    ]);
+    expect(piecesOf(job.state, set.id)).toEqual([]);
+  });
+
   it('counts nothing of a removal that is planned or void', () => {
     for (const phase of ['planned', 'void'] as const) {
       const job = new TallyJob();
       const set = job.set(4, { removalId: job.removal({ phase }) });
-      expect(only(job, set.id)).toMatchObject({ toFill: 0, short: 0, emptied: 0 });
+      job.change('position', set.holes[0] as string, { found: 'new hole' });
+      job.change('position', set.holes[1] as string, { fate: 'blocked' });
+      expect(only(job, set.id)).toMatchObject({
+        holes: 0,
+        toFill: 0,
+        short: 0,
+        emptied: 0,
+        newHoles: 0,
+        blocked: 0,
+      });
     }
   });
 
@@ -196,126 +251,5 @@ describe('the count of a set', () => {
     job.cameOff(set, 6);
     job.move({ homeSetId: set.id, specId: set.specId, src: 'stow', dst: 'hole', cause: 'counted' });
     expect(only(job, set.id)).toMatchObject({ out: 5, inBag: 5, backIn: 0, toFill: 5, short: 0 });
-  });
-});
-
-describe('pieces that may not go back', () => {
-  it('asks for new ones where the old ones must be renewed', () => {
-    const job = new TallyJob();
-    const set = job.set(4, { renew: 'must' });
-    job.cameOff(set, 4);
-    expect(only(job, set.id)).toMatchObject({ mustRenew: 4, usable: 0, short: 4 });
-    job.buy(set, 4);
-    expect(only(job, set.id)).toMatchObject({ mustRenew: 4, usable: 4, short: 0, spare: 0 });
-    job.refit(set, 4, null, true);
-    expect(only(job, set.id)).toMatchObject({ toFill: 0, leftOver: 0, short: 0 });
-  });
-
-  it.each([true, false])('takes a new bolt that came off again for used (booked as bought: %s)', (fresh) => {
-    const job = new TallyJob();
-    const set = job.set(2, { renew: 'must' });
-    job.cameOff(set, 2);
-    job.buy(set, 2);
-    job.refit(set, 2, null, true);
-    const own = { homeSetId: set.id, specId: set.specId };
-    job.move({ ...own, src: 'hole', dst: 'stow', qty: 2, cause: 'came off again', fresh });
-    expect(only(job, set.id)).toMatchObject({ out: 2, backIn: 0, newInBag: 0, toFill: 2, short: 2 });
-    job.buy(set, 2);
-    job.move({ ...own, src: 'stow', dst: 'scrap', qty: 2, cause: 'scrapped', fresh });
-    expect(only(job, set.id)).toMatchObject({ newInBag: 2, short: 0 });
-  });
-
-  it('does not condemn the bolts of a stack when a rule was raised for its washers', () => {
-    const job = new TallyJob();
-    const set = job.set(2, { renew: 'must', renewRule: 'lock-washer' });
-    const washer = job.spec({ kind: 'washer', head: null, more: 'spring washer' });
-    job.add('stackItem', { setId: set.id, ord: 'a0', what: 'bolt', specId: set.specId });
-    job.add('stackItem', { setId: set.id, ord: 'a1', what: 'spring washer', specId: washer });
-    job.cameOff(set, 2);
-    job.cameOff({ id: set.id, specId: washer }, 2);
-    expect(countOfSet(job.state, set.id).map((line) => [line.what, line.mustRenew, line.short])).toEqual([
-      ['bolt', 0, 0],
-      ['spring washer', 2, 2],
-    ]);
-  });
-
-  it('takes a damaged bolt out of what is usable until it is scrapped', () => {
-    const job = new TallyJob();
-    const set = job.set(4);
-    job.change('position', set.holes[1] as string, { condition: 'bent' });
-    job.change('position', set.holes[2] as string, { condition: 'rusted, dirty' });
-    job.cameOff(set, 4);
-    expect(only(job, set.id)).toMatchObject({ damaged: 1, usable: 3, short: 1 });
-    job.move({ homeSetId: set.id, specId: set.specId, src: 'stow', dst: 'scrap', cause: 'scrapped' });
-    expect(only(job, set.id)).toMatchObject({ damaged: 0, usable: 3, short: 1, scrapped: 1 });
-  });
-});
-
-describe('pooling', () => {
-  const two = (values: Parameters<TallyJob['set']>[1] = {}, spec: Parameters<TallyJob['spec']>[0] = {}) => {
-    const job = new TallyJob();
-    const a = job.set(4);
-    const b = job.set(2, { specId: job.spec(spec), ...values });
-    job.cameOff(a, 4);
-    job.cameOff(b, 2);
-    job.move({ homeSetId: b.id, specId: b.specId, src: 'stow', dst: 'lost', cause: 'written off' });
-    job.buy(a, 1);
-    return poolLines(job.state).map((pool) => pool.short);
-  };
-
-  it('covers one set out of another when all that matters is known and equal', () => {
-    expect(two()).toEqual([0]);
-  });
-
-  it.each([
-    ['own place', { ownPlace: true }, {}],
-    ['class not recorded', {}, { grade: null }],
-    ['another length', {}, { lengthUm: 30_000 }],
-    ['thread only guessed from the head', {}, { threadKnown: false }],
-  ])('never pools across a difference: %s', (_what, values, spec) => {
-    expect(two(values, spec)).toEqual([0, 1]);
-  });
-
-  it('never fills a hole that needs a new one out of old ones of another set', () => {
-    const job = new TallyJob();
-    const a = job.set(4);
-    const b = job.set(2, { specId: job.spec(), renew: 'must' });
-    job.cameOff(a, 4);
-    job.cameOff(b, 2);
-    for (let i = 0; i < 4; i += 1)
-      job.move({ homeSetId: a.id, specId: a.specId, src: 'stow', dst: 'hole', cause: 'refitted' });
-    job.buy(a, 1);
-    const [pool] = poolLines(job.state);
-    expect(pool).toMatchObject({ toFill: 2, toFillNew: 2, newInBag: 1, short: 1 });
-  });
-
-  it('counts pieces that were bought for no set, and shares them in the pool', () => {
-    const job = new TallyJob();
-    const set = job.set(2);
-    job.cameOff(set, 2);
-    job.move({ homeSetId: set.id, specId: set.specId, src: 'stow', dst: 'lost', cause: 'written off' });
-    job.move({ specId: job.spec(), src: 'supply', dst: 'stow', cause: 'received', fresh: true });
-    expect(countLines(job.state).map((line) => [line.setId, line.short])).toEqual([
-      [set.id, 1],
-      [null, 0],
-    ]);
-    expect(poolLines(job.state).map((pool) => pool.short)).toEqual([0]);
-  });
-
-  it('is right where a piece of one set went into the hole of another', () => {
-    const job = new TallyJob();
-    const a = job.set(1);
-    const b = job.set(1, { specId: job.spec() });
-    job.cameOff(a, 1);
-    job.cameOff(b, 1);
-    job.move({
-      homeSetId: a.id,
-      specId: a.specId,
-      src: 'stow',
-      dst: 'hole',
-      positionId: b.holes[0] as string,
-    });
-    expect(countOfSet(job.state, b.id)[0]).toMatchObject({ filled: 1, toFill: 0, inBag: 1 });
-    expect(poolLines(job.state)[0]).toMatchObject({ filled: 1, toFill: 1, usable: 1, short: 0, leftOver: 0 });
   });
 });

@@ -33,6 +33,13 @@ describe('balances', () => {
     expect([...balances(made.state, 'pool').values()].map((row) => row.stow)).toEqual([5]);
   });
 
+  it('leaves pieces with their own places out of every pool', () => {
+    const made = new TallyJob();
+    const set = made.set(2, { ownPlace: true });
+    made.cameOff(set, 2);
+    expect([...balances(made.state, 'pool')]).toEqual([[NONE, expect.objectContaining({ stow: 2 })]]);
+  });
+
   it('takes set and specification from the hole where the move does not name them', () => {
     const made = new TallyJob();
     const set = made.set(1);
@@ -78,6 +85,13 @@ describe('what the books cannot hold', () => {
     expect(moveProblems(made.state)).toMatchObject([
       { code: 'move.off-again', sentence: 'Expected at most 2 to come off again, got 3.' },
     ]);
+  });
+
+  it('does not take a corrected count for a refit that may come off again', () => {
+    const { made, bag, own } = job();
+    made.move({ ...own, src: 'stow', dst: 'hole', srcStowId: bag, cause: 'counted' });
+    made.move({ ...own, src: 'hole', dst: 'stow', dstStowId: bag, cause: 'came off again' });
+    expect(moveProblems(made.state).map((problem) => problem.code)).toEqual(['move.off-again']);
   });
 
   it('does not mind the order of moves of one instant', () => {

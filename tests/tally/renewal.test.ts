@@ -152,6 +152,7 @@ describe('no false alarm', () => {
     expect(ruleOf({ kind: 'bolt', name: ' bolt', typed })).toBeNull();
     expect(ruleOf({ kind: 'unknown', name: ' unspecified', typed: '5 13' })).toBeNull();
     expect(ruleOf({ kind: 'seal', name: 'shaft seal', typed: 'shaft seal, head gasket' })).toBe('lip-seal');
+    expect(ruleOf({ kind: 'seal', name: 'rear seal', typed: 'rear seal, head gasket' })).toBe('rubber-seal');
   });
 
   it('has an answer for every kind there is, and throws for none', () => {

@@ -111,6 +111,16 @@ describe('a search', () => {
     expect(set.id).toBe(openSearches(job.state)[1]?.of[0]?.setId);
   });
 
+  it('takes neither a count that differed nor a later one for the last time it was seen', () => {
+    const job = new TallyJob();
+    const bag = job.bag('4');
+    const off = job.cameOff(job.set(5), 5, bag);
+    job.counted({ stowId: bag, expected: 5, counted: 4, ended: 'found' });
+    job.counted({ stowId: bag, expected: 5, counted: 3 });
+    job.counted({ stowId: bag, expected: 5, counted: 5 });
+    expect(openSearches(job.state)[0]?.lastSeen).toMatchObject({ at: off.at, how: 'booked' });
+  });
+
   it('names the bags that were handled and the sets that went back since', () => {
     const job = new TallyJob();
     const [bag, other] = [job.bag('4'), job.bag('7')];

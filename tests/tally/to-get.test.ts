@@ -138,6 +138,13 @@ describe('a part that must be new', () => {
     expect(lacking()).toBe(1);
   });
 
+  it('is no longer to be got once the old one was fitted all the same: the record says so', () => {
+    const { job, part, lacking } = gasket();
+    job.move({ partId: part.id, src: 'stow', dst: 'hole', cause: 'refitted' });
+    job.deed(part.id, 'fitted');
+    expect(lacking()).toBe(0);
+  });
+
   it.each([
     { renew: 'overridden' as const },
     { fate: 'leave out' as const },
