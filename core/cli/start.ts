@@ -3,11 +3,11 @@ import { randomBytes } from 'node:crypto';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
-import type { Refusal } from '../host/launch.ts';
+import { keepHost, type Refusal } from '../host/launch.ts';
 import { defaultWorkshop, here, privateFolder } from '../host/private-folder.ts';
 import { holderOf } from '../store/lock.ts';
 import { preparePreload } from './desktop-preload.ts';
-import { keepHost } from './host-child.ts';
+import { hostProcess } from './host-child.ts';
 import { buildScreens, screensAreOld } from './screens.ts';
 import { type Answering, newCodeLine, openBrowser } from './way-in.ts';
 import { chooseWindow, findRuntime, onPath, type WindowChoice } from './window-choice.ts';
@@ -74,8 +74,7 @@ function withoutDesktop(): WindowChoice {
 function serve(choice: WindowChoice, workshop: string, screens: string): null {
   let answering: Answering | null = null;
   const kept = keepHost({
-    root: ROOT,
-    arguments: ['--workshop', workshop, '--renderer', screens],
+    start: hostProcess(ROOT, ['--workshop', workshop, '--renderer', screens]),
     secret: randomBytes(32).toString('hex'),
     onReady: (ready, again) => {
       const moved = answering !== null && answering.address !== ready.address;

@@ -4,7 +4,7 @@
  *  1. one line of JSON to its standard input: a `Handover`;
  *  2. one line of JSON from its standard output: a `Report`;
  *  3. closing its standard input ends it.
- * Nothing here imports anything, so that the shell may.
+ * Nothing here imports anything, so that the shell may use it.
  */
 
 /** Told to the host on its standard input: never in an argument, which other users of the computer can read. */
@@ -86,6 +86,112 @@ export function pauseBefore(deaths: readonly number[]): number | null {
     run++;
   }
   return deaths.length === 0 ? 0 : (PAUSES_MS[run - 1] ?? null);
+}
+
+/** How a host process is started; the starter knows how to make processes, this file does not. */
+export type StartProcess = (handover: Handover, hears: ProcessHears) => HostProcess;
+
+export interface ProcessHears {
+  /** A line of its standard output. */
+  readonly line: (text: string) => void;
+  /** It is gone, or never came to be. */
+  readonly gone: () => void;
+}
+
+export interface HostProcess {
+  /** Closes its input: it puts things away and ends. */
+  readonly end: () => void;
+  readonly kill: () => void;
+}
+
+export interface KeepOptions {
+  readonly start: StartProcess;
+  readonly secret: string;
+  /** Each time a host answers; `again` after one that died. */
+  readonly onReady: (ready: Ready, again: boolean) => void;
+  /** It could not start, or stays down: said once, nothing follows. */
+  readonly onDown: (refusal: Refusal) => void;
+  readonly onDeath: (pauseMs: number) => void;
+}
+
+export interface KeptHost {
+  /** Ends the host and waits for it. */
+  close(): Promise<void>;
+}
+
+/** A host that does not end after this long, in milliseconds, is killed: what was saved is saved. */
+const PATIENCE_MS = 10_000;
+
+/**
+ * Keeps a host running: it is started again when it dies, under the same name, port and session if it can, so that
+ * open windows go on by themselves; after too many deaths it stays down.
+ */
+export function keepHost(options: KeepOptions): KeptHost {
+  const deaths: number[] = [];
+  let running: HostProcess | null = null;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  let over = false;
+  let host: string | undefined;
+  let whenGone = () => {};
+
+  const down = (refusal: Refusal) => {
+    over = true;
+    options.onDown(refusal);
+  };
+  const line = (text: string) => {
+    const report = parseReport(text);
+    if (over) return;
+    if (report === null) running?.kill();
+    else if (report.everybolt === 'refused') down(report);
+    else {
+      const again = host !== undefined;
+      host = report.address.slice('http://'.length);
+      options.onReady(report, again);
+    }
+  };
+  const gone = () => {
+    running = null;
+    whenGone();
+    if (over) return;
+    deaths.push(Date.now());
+    // One that never answered will not answer the next time either.
+    const pauseMs = host === undefined ? null : pauseBefore(deaths);
+    if (pauseMs === null) return down(staysDown(deaths.length));
+    options.onDeath(pauseMs);
+    waiting = setTimeout(start, pauseMs);
+  };
+  const start = () => {
+    const { secret } = options;
+    let alive = true;
+    running = options.start(host === undefined ? { secret } : { secret, host }, {
+      line,
+      gone: () => {
+        if (alive) gone();
+        alive = false;
+      },
+    });
+  };
+  const close = async () => {
+    over = true;
+    clearTimeout(waiting);
+    const last = running;
+    if (last === null) return;
+    const patience = setTimeout(() => last.kill(), PATIENCE_MS);
+    await new Promise<void>((resolve) => {
+      whenGone = resolve;
+      last.end();
+    });
+    clearTimeout(patience);
+  };
+  start();
+  let closing: Promise<void> | null = null;
+  return { close: async () => (closing ??= close()) };
+}
+
+function staysDown(times: number): Refusal {
+  const often = times === 1 ? 'at once' : `${times} times in a row`;
+  const sentence = `Expected the program to stay up, but it ended ${often}. What was saved is saved.`;
+  return { everybolt: 'refused', code: 'fault', sentence, holder: null };
 }
 
 function holderIn(value: unknown): Refusal['holder'] {
