@@ -12,9 +12,13 @@ export interface Found {
 const X = String.raw`\s*[x×*]\s*`;
 const METRIC = sticky(String.raw`m\s?(${NUM})`);
 // A range ("x25-30") is no length; the class of a standard designation ("x25-8.8") may follow.
-const TIMES_NUMBER = sticky(
-  String.raw`${X}((?:\d+ )?${FRAC}|${NUM})(?:\s*(mm|in\b|inch|"|″|”))?${STOP_OR_TIMES}(?!\s*-\s*\d+\b(?![.]))`,
-);
+const timesNumber = (fraction: string): RegExp =>
+  sticky(
+    String.raw`${X}(${fraction}|${NUM})(?:\s*(mm|in\b|inch|"|″|”))?${STOP_OR_TIMES}(?!\s*-\s*\d+\b(?![.]))`,
+  );
+const TIMES_NUMBER = timesNumber(FRAC);
+/** Behind an inch thread "x 1 1/4" is one and a quarter; behind M16x2 a fraction is something else. */
+const TIMES_INCHES = timesNumber(String.raw`(?:\d+ )?${FRAC}`);
 const TRAPEZOIDAL = sticky(String.raw`tr\s?(${NUM})${X}(${NUM})${STOP}`);
 const SERIES = String.raw`(?:un[cfs]?|unef|unr[cf]?|unj[cf]?|bsw|bsf|ba|bsc)`;
 const INCH = sticky(
@@ -148,13 +152,13 @@ function metricThread(diameterMm: number, pitch: number | null): Thread {
 /** A length behind an inch thread is in inches, unless it says mm; a bare number over 12 is neither, so it is left. */
 function withLength(text: string, end: number, thread: Thread): readonly Found[] {
   const found: Found[] = [{ end, senses: [{ s: 'thread', thread }] }];
-  TIMES_NUMBER.lastIndex = end;
-  const length = TIMES_NUMBER.exec(text);
+  TIMES_INCHES.lastIndex = end;
+  const length = TIMES_INCHES.exec(text);
   if (!length) return found;
   const value = numberOf(length[1] ?? '');
   const unit = length[2] === 'mm' ? 'mm' : 'in';
   if (!(value > 0) || (length[2] === undefined && value > 12)) return found;
-  return [...found, { end: TIMES_NUMBER.lastIndex, senses: [{ s: 'length', mm: toMm(value, unit), unit }] }];
+  return [...found, { end: TIMES_INCHES.lastIndex, senses: [{ s: 'length', mm: toMm(value, unit), unit }] }];
 }
 
 const NUMBERED = new Set(

@@ -194,9 +194,9 @@ const LETTER_RULES: readonly Rule[] = [
   },
   {
     pattern: sticky(
-      String.raw`(?:holes|positions)\s?(\d{1,4}(?:(?:\s*(?:,|and|&|\+)\s*)\d{1,4}(?!\s*\p{L}*\d))*)${STOP}`,
+      String.raw`(?:(?<!\p{L}\s)(?:holes|positions)\s?(\d{1,4}(?:\s*(?:,|and|&|\+)\s*\d{1,4}(?!\s*\p{L}*\d))*)|(?:holes|positions)\s?(\d{1,4}(?:\s*(?:and|&|\+)\s*\d{1,4}(?!\s*\p{L}*\d))*))${STOP}`,
     ),
-    read: ([, list = '']) => [{ s: 'holes', holes: holesIn(list) }],
+    read: ([whole]) => [{ s: 'holes', holes: holesIn(whole) }],
   },
   {
     pattern: sticky(

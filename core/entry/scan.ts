@@ -82,12 +82,15 @@ function scanAt(text: string, at: number): readonly Found[] {
 
 /** Where the stretch that begins here ends: at the next separator outside quotes. */
 function stretchEnd(text: string, from: number): number {
+  let depth = 0;
   for (let i = from; i < text.length; i += 1) {
     const char = text.charAt(i);
     if (char === '"') {
       QUOTE.lastIndex = i;
       if (QUOTE.test(text)) i = QUOTE.lastIndex - 1;
-    } else if (char === ';' || char === '\n' || char === ')') return i;
+    } else if (char === '(') depth += 1;
+    else if (char === ')' && depth > 0) depth -= 1;
+    else if (char === ';' || char === '\n' || char === ')') return i;
     else if (char === ',' && !(/\d/.test(text.charAt(i - 1)) && /\d/.test(text.charAt(i + 1)))) return i;
     else if (/[.!]/.test(char) && (i + 1 === text.length || /\s/.test(text.charAt(i + 1)))) return i;
     else if (i - from > 2100) return text.length;

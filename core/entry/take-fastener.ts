@@ -77,8 +77,11 @@ export function setLength(item: Fasteners, lengthMm: number, unit: Unit, count: 
 }
 
 /** Drive style that a size beside this head form means: a key for socket heads, a spanner for the others. */
-function styleFor(item: Fasteners): DriveStyle {
-  const { head, what } = item;
+function styleFor(item: Fasteners, mm: number): DriveStyle {
+  const { head, what, thread } = item;
+  // To some a set screw has no head, to others it is a bolt threaded up to its head: a 13 mm M8 is the second.
+  if (what === 'set screw' && (thread !== null || head === 'hex') && couldBeHead(thread, mm))
+    return 'hex external';
   if (head === 'socket cap' || head === 'button' || head === 'countersunk' || head === 'headless')
     return 'hex socket';
   if (head === 'shoulder' || what === 'set screw') return 'hex socket';
@@ -91,7 +94,11 @@ export function driveOf(style: DriveStyle, mm: number, unit: Unit): Drive {
 
 /** A size that is the width across flats or the key; `style` null: what the head form means by it. */
 export function setDriveSize(item: Fasteners, mm: number, unit: Unit, style: DriveStyle | null): void {
-  item.drive = driveOf(style ?? (item.drive?.size === null ? item.drive.style : styleFor(item)), mm, unit);
+  item.drive = driveOf(
+    style ?? (item.drive?.size === null ? item.drive.style : styleFor(item, mm)),
+    mm,
+    unit,
+  );
 }
 
 export function takeDrive(state: State, drive: Drive): void {

@@ -94,6 +94,8 @@ export function takeSize(state: State, mm: number, unit: Unit, bare: boolean): b
   const next = peek(state, 1);
   if (state.picked !== null) return pickLength(state, mm, unit);
   if (state.awaiting === 'drive' && takeStyled(state, mm, unit)) return true;
+  // "washers 13 mm AF": the word behind knows better than the word before.
+  if (state.awaiting === 'size' && has(next, 'across-flats')) state.awaiting = null;
   if (state.awaiting !== null && !has(next, 'long', 'missing', 'of-them', 'condition')) {
     return takeAwaited(state, mm, unit);
   }

@@ -36,11 +36,17 @@ function writeHeadAndDrive(item: FastenerItem): string[] {
   const { head, drive } = item;
   const headWord = head === null || NUT_HEADS.has(head) ? [] : [HEAD_WORD[head]];
   if (drive === null) return headWord;
-  if (drive.style === 'hex external' && drive.acrossFlatsMm !== null && drive.size !== null) {
+  if (
+    drive.style === 'hex external' &&
+    drive.acrossFlatsMm !== null &&
+    drive.size !== null &&
+    item.what !== 'set screw'
+  ) {
     if (head === 'hex' || head === 'flange') return [`${HEAD_WORD[head]} ${drive.size}`];
-    if (head === null && item.what !== 'set screw') return [`${drive.size} AF`];
+    if (head === null) return [`${drive.size} AF`];
   }
-  return [...headWord, writeDrive(drive)];
+  // "flange hex key" would be a flange hex and a key.
+  return head === 'flange' ? [writeDrive(drive), ...headWord] : [...headWord, writeDrive(drive)];
 }
 
 /** Count, thread, kind, head and drive: the words that stand together without commas. */
@@ -59,7 +65,7 @@ function writeMain(item: FastenerItem, style: Style, coarse: Coarse): string {
     thread,
     kind,
     size,
-    ...turning,
+    ...(isSized(item.what) ? [] : turning),
     name,
   ]
     .filter((word) => word !== null)
@@ -101,6 +107,8 @@ export function writeFasteners(item: FastenerItem, style: Style, coarse: Coarse)
   const stack = item.stack.map(({ what, qty }) => `${qty === 1 ? '' : `${qty} `}${kindWord(what, qty)}`);
   return [
     writeMain(item, style, coarse),
+    // "wood screws 4 mm hex key": the size would be the key's, were it not for the comma.
+    ...(isSized(item.what) ? [writeHeadAndDrive(item).join(' ')].filter((words) => words !== '') : []),
     ...writeLengths(item),
     ...(stack.length > 0 ? [`stack ${stack.join(' + ')}`] : []),
     ...(item.propertyClass === null ? [] : [writeClass(item.propertyClass, style)]),
