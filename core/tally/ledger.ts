@@ -11,7 +11,7 @@ export type BalanceBy = 'all' | 'set' | 'stow' | 'part' | 'spec' | 'pool';
 /** The key of pieces that have none of what was asked for: no bag, no set, no pool. */
 export const NONE = '';
 
-export function noBalances(): Balances {
+function noBalances(): Balances {
   return { hole: 0, stow: 0, away: 0, scrap: 0, lost: 0, unknown: 0, supply: 0, stock: 0 };
 }
 

@@ -5,7 +5,7 @@ import { holePieces } from './holes.ts';
 import { compare, happened, lookup } from './lookup.ts';
 
 type Spec = Row<'spec'>;
-export type Difference = 'length' | 'pitch' | 'class' | 'hand';
+type Difference = 'length' | 'pitch' | 'class' | 'hand';
 
 /** Two specifications that the hand takes for each other. */
 export interface Alike {

@@ -45,7 +45,7 @@ export function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-export function byId<T extends { readonly id: string }>(rows: readonly T[]): Map<string, T> {
+function byId<T extends { readonly id: string }>(rows: readonly T[]): Map<string, T> {
   return new Map(rows.map((row) => [row.id, row]));
 }
 
@@ -65,7 +65,7 @@ export function inOrder<T extends { readonly at: number; readonly id: string }>(
 }
 
 /** Later rounds win over later times: a deed written down afterwards still belongs to its own round. */
-export function byRound(a: Row<'deed'>, b: Row<'deed'>): number {
+function byRound(a: Row<'deed'>, b: Row<'deed'>): number {
   return a.round - b.round || a.at - b.at || compare(a.id, b.id);
 }
 

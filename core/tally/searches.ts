@@ -31,7 +31,7 @@ export interface Search {
   readonly lookAt: readonly string[];
 }
 
-export interface LastSeen {
+interface LastSeen {
   /** UTC ms; null where nothing was recorded. */
   readonly at: number | null;
   readonly how: 'counted' | 'booked' | 'not recorded';

@@ -8,7 +8,7 @@ import { happened, lookup } from './lookup.ts';
 import type { Lookup } from './lookup.ts';
 
 /** Why something has to be got: too few, only a new one will do, exchanged, a hole to be repaired, or noted by hand. */
-export type GetCause = 'short' | 'must renew' | 'exchange' | 'repair' | 'noted';
+type GetCause = 'short' | 'must renew' | 'exchange' | 'repair' | 'noted';
 
 /** One line of the list to get. */
 export interface GetLine {
