@@ -34,9 +34,9 @@ export interface Laid {
 }
 
 /** Space above the first block, px. */
-export const headRoom = 10;
+const headRoom = 10;
 /** Channel below the last block, px. */
-export const footRoom = 14;
+const footRoom = 14;
 /** Notches of one far label may stand this close, px; beyond that the line scrolls. */
 const closest = 2;
 /** Share of the height that far notches may take before they close up. */

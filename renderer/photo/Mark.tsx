@@ -1,4 +1,3 @@
-import { marks as say } from '../texts/marks.ts';
 import type { MarkKind, MarkState } from './types.ts';
 
 const paper = 'var(--mk-paper)';
@@ -137,15 +136,5 @@ function MarkText({ kind, state, text }: Pick<MarkProps, 'kind' | 'state' | 'tex
     <text x="24" y={y} dy=".355em" textAnchor="middle" fontSize={size} fill={full ? paper : ink} {...edge}>
       {text}
     </text>
-  );
-}
-
-/** A mark among words, with what it means beside it: for legends. */
-export function MarkLegend({ kind, state }: { readonly kind: MarkKind; readonly state: MarkState }) {
-  return (
-    <span className="legend">
-      <Mark kind={kind} state={state} text="" size={36} />
-      {say.state(kind, state)}
-    </span>
   );
 }

@@ -69,7 +69,7 @@ function Teach() {
 }
 
 /** What was understood, one chip a meaning. Doubtful ones end in a question mark. */
-export function Chips({ chips }: { readonly chips: readonly Chip[] }) {
+function Chips({ chips }: { readonly chips: readonly Chip[] }) {
   return (
     <ul className="chips" aria-label={say.understood}>
       {chips.map((chip, i) => (
