@@ -65,6 +65,8 @@ export const pieceReceive = {
     qty: z.int().min(1).max(100_000),
     stowId: Id.nullable(),
     wantId: Id.nullable().optional(),
+    /** The washer or nut of a stack; left out, the fastener itself. */
+    specId: Id.nullable().optional(),
   }),
   value: Done,
 };

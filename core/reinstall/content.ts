@@ -90,12 +90,21 @@ function holesOf(graph: Graph, positions: readonly Row<'position'>[]): Hole[] {
   const holes: Hole[] = [];
   for (const position of positions) {
     const set = log.set.get(position.setId);
-    // Found empty and to stay so: no hole to fill.
-    if (!set || (position.found === 'empty' && position.fate === 'leave out')) continue;
+    if (!set) continue;
     const standing = standingOfHole(log, position);
-    holes.push({ position, set, standing, mark: holeMark(log, position, standing) });
+    const mark = holeMark(log, position, standing);
+    // Found empty, and nobody has said that it is to be filled: no hole to fill.
+    if (staysEmpty(graph, position) && (mark === 'out' || mark === 'left out')) continue;
+    holes.push({ position, set, standing, mark });
   }
   return holes;
+}
+
+/** Missing as found is not lost: it is filled only once somebody says so, by a reason or on the list to get. */
+function staysEmpty(graph: Graph, position: Row<'position'>): boolean {
+  if (position.found !== 'empty' || position.fate === 'blocked') return false;
+  if (position.fate === 'leave out') return true;
+  return position.fateWhy === '' && !graph.log.wanted.has(position.id);
 }
 
 function holesOfFinals(graph: Graph): Map<string, Hole[]> {

@@ -1,5 +1,12 @@
 import type { Row } from '../model/tables.ts';
-import { countLines, describeSpec, lookAlikes, openSearches } from '../tally/index.ts';
+import {
+  countLines,
+  damagesPiece,
+  describeSpec,
+  lookAlikes,
+  openSearches,
+  poolLines,
+} from '../tally/index.ts';
 import type { Hole } from './content.ts';
 import type { Draft } from './draft.ts';
 import { stepName } from './draft.ts';
@@ -14,49 +21,77 @@ export function pieceFindings(at: Situation): Draft[] {
 }
 
 function shortFindings(at: Situation): Draft[] {
-  const drafts: Draft[] = [];
   const spec = new Map(at.state.spec.map((one) => [one.id, one]));
-  for (const line of countLines(at.state)) {
-    if (line.setId === null) continue;
-    const node = at.graph.stepOfThing(line.setId);
-    const own = spec.get(line.specId ?? '');
-    const name = own ? describeSpec(own) : line.what;
-    const subjects = line.main ? [line.setId] : [line.setId, line.specId ?? ''];
-    const set = at.graph.log.set.get(line.setId);
-    const of = set?.name ? `${set.name}, ` : '';
-    if ((line.short ?? 0) > 0 && !line.mustBeNew) {
-      drafts.push({
-        code: 'fastener.short',
-        severity:
-          line.unknown > 0 || line.lost > 0 || line.damaged > 0 || line.newHoles > 0 ? 'warn' : 'stop',
-        subjects,
-        sentence: `${of}${name}: ${line.toFill} to fill, ${line.usable} usable in hand, ${line.short} short.`,
-        clears: 'Find it, or put one on the list to get.',
-        node,
-        facts: [line.short],
-      });
-    } else if ((line.short ?? 0) > 0) {
-      drafts.push({
+  return poolLines(at.state).flatMap((pool) => {
+    const homes = pool.lines.filter((line) => line.setId !== null);
+    const first = homes.find((line) => (line.toFill ?? 0) > 0) ?? homes[0];
+    if (!first?.setId) return [];
+    const own = spec.get(pool.specId ?? '');
+    const sets = [...new Set(homes.map((line) => at.graph.log.set.get(line.setId ?? '')?.name ?? ''))].filter(
+      (name) => name !== '',
+    );
+    const name = [sets.join(', '), own ? describeSpec(own) : first.what]
+      .filter((word) => word !== '')
+      .join(', ');
+    const subjects = [
+      ...new Set(homes.map((line) => line.setId as string)),
+      ...(first.main ? [] : [pool.specId ?? '']),
+    ];
+    return [...shortOf(at, pool, first, name, subjects), ...leftOf(at, pool, homes, name, subjects)];
+  });
+}
+
+type Pool = ReturnType<typeof poolLines>[number];
+type Line = Pool['lines'][number];
+
+function shortOf(at: Situation, pool: Pool, first: Line, name: string, subjects: string[]): Draft[] {
+  const short = pool.short ?? 0;
+  if (short === 0) return [];
+  const base = { subjects, node: at.graph.stepOfThing(first.setId ?? ''), facts: [short] };
+  if (pool.lines.some((line) => line.mustBeNew))
+    return [
+      {
+        ...base,
         code: 'renew.not-in-hand',
         severity: 'note',
-        subjects,
-        sentence: `${of}${name} must be new: ${line.short} to get.`,
+        sentence: `${name} must be new: ${short} to get.`,
         clears: 'Put them on the list to get.',
-        node,
-      });
-    }
-    if ((line.leftOver ?? 0) > 0 && at.progress[node]?.done)
-      drafts.push({
-        code: 'fastener.left-over',
-        severity: 'warn',
-        subjects,
-        sentence: `${of}${name}: all holes are filled, and ${line.leftOver} old ${line.leftOver === 1 ? 'one is' : 'ones are'} left over.`,
-        clears: 'Look for an empty hole, scrap it, or put it to stock.',
-        node,
-        facts: [line.leftOver],
-      });
-  }
-  return drafts;
+      },
+    ];
+  // What is away, looked for, damaged or wanted for a new hole has its own finding; here it only says what to get.
+  const explained = pool.unknown + pool.lost + pool.damaged + pool.newHoles + pool.away + pool.scrapped > 0;
+  return [
+    {
+      ...base,
+      code: 'fastener.short',
+      severity: explained ? 'note' : 'stop',
+      sentence: `${name}: ${pool.toFill} to fill, ${pool.usable} usable in hand, ${short} short.`,
+      clears: 'Find it, or put one on the list to get.',
+    },
+  ];
+}
+
+function leftOf(
+  at: Situation,
+  pool: Pool,
+  homes: readonly Line[],
+  name: string,
+  subjects: string[],
+): Draft[] {
+  const left = pool.leftOver ?? 0;
+  const done = homes.every((line) => at.progress[at.graph.stepOfThing(line.setId ?? '')]?.done);
+  if (left === 0 || !done) return [];
+  return [
+    {
+      code: 'fastener.left-over',
+      severity: 'warn',
+      subjects,
+      sentence: `${name}: all holes are filled, and ${left} old ${left === 1 ? 'one is' : 'ones are'} left over.`,
+      clears: 'Look for an empty hole, scrap it, or put it to stock.',
+      node: at.graph.stepOfThing(homes[0]?.setId ?? ''),
+      facts: [left],
+    },
+  ];
 }
 
 function searchFindings(at: Situation): Draft[] {
@@ -165,7 +200,10 @@ function reused(at: Situation, node: number, hole: Hole, deed: Row<'deed'>): Dra
   if (fresh || hole.set.how === 'slackened') return [];
   const advice = hole.set.renew === 'must';
   const damaged =
-    hole.position.condition !== '' && hole.mark !== 'blocked' && damages(hole.position.condition);
+    hole.position.condition !== '' &&
+    hole.mark !== 'blocked' &&
+    damagesPiece(hole.position.condition) &&
+    !hole.position.condition.includes('(one of the set)');
   if (!advice && !damaged) return [];
   return [
     {
@@ -181,10 +219,6 @@ function reused(at: Situation, node: number, hole: Hole, deed: Row<'deed'>): Dra
     },
   ];
 }
-
-const HARM =
-  /\b(stripped|stretched|cross[- ]?threaded|bent|cracked|snapped|broken|sheared|rounded|damaged)\b/i;
-const damages = (condition: string): boolean => HARM.test(condition) && !/\(one of the set\)/.test(condition);
 
 /** Said on the day it comes off, so that a new one is ordered while there is time. */
 export function damageFindings(at: Situation): Draft[] {

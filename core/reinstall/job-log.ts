@@ -34,6 +34,8 @@ export interface JobLog {
   readonly consumablesOf: Groups<'consumable'>;
   readonly protectsOf: Groups<'protects'>;
   readonly deedsOf: Groups<'deed'>;
+  /** Things that stand on the list to get. */
+  readonly wanted: ReadonlySet<string>;
 }
 
 export type Groups<T extends keyof JobState> = ReadonlyMap<
@@ -83,6 +85,9 @@ export function jobLog(state: JobState): JobLog {
     consumablesOf: group(state.consumable, (consumable) => consumable.thingId),
     protectsOf: group(state.protects, (row) => row.isolationId),
     deedsOf: group([...state.deed].sort(byRound), (deed) => deed.thingId),
+    wanted: new Set(
+      state.want.flatMap((want) => (want.thingId === null || want.state === 'dropped' ? [] : [want.thingId])),
+    ),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Row } from '../model/tables.ts';
-import { type CountLine, countLines, describeSpec, newPartFor } from '../tally/index.ts';
+import { type CountLine, countLines, describeSpec, newParts } from '../tally/index.ts';
 import { of } from './job-log.ts';
 import type { Situation } from './situation.ts';
 import { isBlocked, isIn, last, standing } from './standing.ts';
@@ -52,16 +52,14 @@ function addBlocked(at: Situation, add: Add): void {
 }
 
 function addNewParts(at: Situation, add: Add): void {
-  for (const part of at.state.part) {
-    if (part.renew !== 'must' && part.fate !== 'renew' && part.fate !== 'exchange') continue;
-    const wanted = newPartFor(at.state, part.id);
-    if (!wanted || wanted.lacking === 0) continue;
+  for (const { part, lacking } of newParts(at.state)) {
+    if (lacking === 0) continue;
     add(at.graph.stepOfThing(part.id), {
       code: 'to get',
       thingId: part.id,
-      qty: wanted.lacking,
+      qty: lacking,
       until: promisedFor(at, part.id),
-      sentence: `${part.name || 'A part'} must be new: ${wanted.lacking} to get.`,
+      sentence: `${part.name || 'A part'} must be new: ${lacking} to get.`,
     });
   }
 }
@@ -80,7 +78,11 @@ function promisedFor(at: Situation, thingId: string): number | null {
 function addShort(at: Situation, add: Add): void {
   const lines = countLines(at.state).filter((line) => line.setId !== null);
   const spec = new Map(at.state.spec.map((one) => [one.id, one]));
-  const keyOf = (line: CountLine) => (line.ownPlace ? null : (spec.get(line.specId ?? '')?.poolKey ?? null));
+  // Old bolts never stand in where only new ones will do, and nothing is pooled that was not counted.
+  const keyOf = (line: CountLine) =>
+    line.ownPlace || line.mustBeNew || !line.countKnown
+      ? null
+      : (spec.get(line.specId ?? '')?.poolKey ?? null);
   const spare = new Map<string, number>();
   for (const line of lines) {
     const key = keyOf(line);

@@ -60,9 +60,12 @@ export function pieceCount(
   });
 }
 
+/** In a bag of one kind the missing ones are of that kind; in a mixed bag nobody knows yet, and nothing is booked. */
 function bookMissing(decision: Decision, stowId: string, qty: number, countId: string): void {
   let left = qty;
-  for (const lot of lotsIn(decision, stowId)) {
+  const lots = lotsIn(decision, stowId);
+  if (new Set(lots.map((lot) => `${lot.specId}/${lot.partId}`)).size > 1) return;
+  for (const lot of lots) {
     const some = Math.min(left, lot.qty);
     if (some <= 0) break;
     book(decision, {
@@ -209,6 +212,7 @@ export function pieceReceive(
     qty: number;
     stowId: string | null;
     wantId?: string | null | undefined;
+    specId?: string | null | undefined;
   },
 ): Said {
   return inJob(context, 'piece.receive', input, (decision) => {
@@ -218,7 +222,8 @@ export function pieceReceive(
       home.value.kind === 'set'
         ? {
             homeSetId: home.value.set.id,
-            specId: decision.writer.get('position', input.thingId)?.specId ?? home.value.set.specId,
+            specId:
+              input.specId ?? decision.writer.get('position', input.thingId)?.specId ?? home.value.set.specId,
             dstStowId: input.stowId ?? home.value.set.stowId,
           }
         : { partId: home.value.part.id, dstStowId: input.stowId ?? home.value.part.stowId };

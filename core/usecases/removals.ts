@@ -4,7 +4,9 @@ import { blank } from '../model/blank.ts';
 import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
+import { lotsOf } from './counts.ts';
 import { logOrder } from './log/add.ts';
+import { book } from './pieces.ts';
 import { poolKeyOf } from '../tally/index.ts';
 
 type Said = Reply<{ said: string }>;
@@ -168,12 +170,25 @@ export function removalVoid(
   return inJob(context, 'removal.void', input, (decision) => {
     const found = rowIn(decision, 'removal', input.removalId, 'removal');
     if (!found.ok) return found;
-    if (input.phase === 'void') handNeedsOn(decision, input.removalId, null);
+    if (input.phase === 'void') {
+      handNeedsOn(decision, input.removalId, null);
+      bookAllBack(decision, input.removalId);
+    }
     decision.writer.put('removal', { ...found.value, phase: input.phase, phaseWhy: input.why });
     return ok({
       said: input.phase === 'void' ? 'Void, and kept in the record.' : 'Given up, and kept in the record.',
     });
   });
+}
+
+/** Nothing came off after all: what was booked out and is in hand goes back on paper, as a correction of the count. */
+function bookAllBack(decision: Decision, removalId: string): void {
+  const { state } = decision;
+  const sets = new Set(state.fset.filter((set) => set.removalId === removalId).map((set) => set.id));
+  const parts = new Set(state.part.filter((part) => part.removalId === removalId).map((part) => part.id));
+  const lots = lotsOf(decision, (move) => sets.has(move.homeSetId ?? '') || parts.has(move.partId ?? ''));
+  for (const lot of lots)
+    if (!lot.fresh) book(decision, { ...lot, src: 'stow', dst: 'hole', cause: 'counted' });
 }
 
 /** The same on the other side: specification and expected count are copied, never bag, photo, condition or values. */

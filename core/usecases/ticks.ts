@@ -77,8 +77,14 @@ function tickHole(ticking: Ticking, hole: Row<'position'>, what: DeedWhat, alone
   const last = lastDeedOf(decision, hole.id);
   const filled = last !== null && ['started', 'tightened', 'paint-checked', 'fitted'].includes(last.what);
   const repaired = decision.state.deed.some((deed) => deed.thingId === hole.id && deed.what === 'repaired');
+  const empty =
+    hole.found === 'empty' &&
+    hole.fate === 'fill' &&
+    hole.fateWhy === '' &&
+    !filled &&
+    !decision.state.want.some((want) => want.thingId === hole.id && want.state !== 'dropped');
   const closed =
-    hole.fate === 'leave out' || last?.what === 'left out' || (hole.fate === 'blocked' && !repaired);
+    empty || hole.fate === 'leave out' || last?.what === 'left out' || (hole.fate === 'blocked' && !repaired);
   if (!alone && (closed || last?.what === what || (what === 'started' && filled))) return ok(null);
   if (hole.fate === 'blocked' && !repaired)
     return refuse(

@@ -11,7 +11,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/fastening': ['core/model'],
   'core/tally': ['core/model'],
   'core/reinstall': ['core/tally', 'core/fastening', 'core/model'],
-  'core/contract': ['core/model'],
+  // Only the types of what is computed travel to the window; the rule for types below holds that.
+  'core/contract': ['core/model', 'core/reinstall', 'core/tally'],
   'core/store': ['core/model'],
   'core/photos': ['core/model'],
   'core/record': ['core/model'],
@@ -26,9 +27,20 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
     'core/contract',
     'core/model',
   ],
-  'core/host': ['core/usecases', 'core/contract', 'core/model'],
+  // Host and command line open the workshop that the use cases then work on.
+  'core/host': ['core/usecases', 'core/store', 'core/photos', 'core/contract', 'core/model'],
   // The start command is what starts the host where there is no shell, so it knows the same launch contract.
-  'core/cli': ['core/usecases', 'core/contract', 'core/model', 'core/host/launch.ts'],
+  'core/cli': [
+    'core/usecases',
+    'core/store',
+    'core/photos',
+    'core/host',
+    'core/reinstall',
+    'core/tally',
+    'core/fastening',
+    'core/contract',
+    'core/model',
+  ],
   electron: ['core/host/launch.ts'],
   renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening'],
   samples: ['core/usecases', 'core/cli', 'core/model'],
@@ -67,6 +79,12 @@ function arrow(
 export const layerRules: IFlattenedRuleSet = {
   forbidden: [
     ...Object.entries(layers).map(([layer, allowed]) => arrow(layer, allowed)),
+    {
+      name: 'the contract takes only types from what is computed',
+      severity: 'error',
+      from: { path: pattern('core/contract') },
+      to: { path: ['core/reinstall', 'core/tally'].map(pattern), dependencyTypesNot: ['type-only'] },
+    },
     {
       name: 'nothing imports tests',
       severity: 'error',
