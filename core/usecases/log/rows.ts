@@ -4,7 +4,7 @@ import { blank } from '../../model/blank.ts';
 import type { Row, TableName } from '../../model/tables.ts';
 import type { Decision } from '../frame.ts';
 import { book, bookOut, nextBag, stowFor } from '../pieces.ts';
-import { specOf, torqueOf } from './spec.ts';
+import { kindOf, specOf, torqueOf } from './spec.ts';
 import { renewalOf } from './renewal.ts';
 
 /** What one entry line makes, and where: carried from item to item of the line. */
@@ -128,20 +128,6 @@ export function addFasteners(line: Line, item: FastenerItem): void {
   line.lastSet = set;
 }
 
-const STACK_KINDS = {
-  unspecified: 'unknown',
-  bolt: 'bolt',
-  screw: 'screw',
-  stud: 'stud',
-  washer: 'washer',
-  'spring washer': 'washer',
-  spacer: 'spacer',
-  bush: 'spacer',
-  nut: 'nut',
-  'lock nut': 'nut',
-  pin: 'pin',
-} as const;
-
 /** Each piece of a stack has a specification of its own, so that its washers and nuts are counted too. */
 function addStack(line: Line, item: FastenerItem, set: Row<'fset'>): void {
   const { decision } = line;
@@ -150,7 +136,7 @@ function addStack(line: Line, item: FastenerItem, set: Row<'fset'>): void {
     const main = !mainTaken && ['bolt', 'screw', 'stud'].includes(piece.what);
     mainTaken ||= main;
     const own = blank('spec', decision.newId(), decision.jobId, {
-      kind: STACK_KINDS[piece.what],
+      kind: kindOf(piece.what).kind,
       thread: ['nut', 'lock nut'].includes(piece.what) ? (item.thread?.designation ?? null) : null,
       more: piece.what,
     });

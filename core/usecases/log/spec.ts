@@ -1,18 +1,34 @@
-import type { FastenerItem, FastenerKind } from '../../entry/meaning.ts';
+import type { FastenerItem } from '../../entry/meaning.ts';
 import { blank } from '../../model/blank.ts';
-import type { Row } from '../../model/tables.ts';
+import { type Row, TABLES } from '../../model/tables.ts';
 import { poolKeyOf } from '../../tally/index.ts';
 
-function kindOf(what: FastenerKind): Row<'spec'>['kind'] {
-  return what === 'unspecified' ? 'unknown' : what;
+/** A kind that the tables do not tell apart is kept by its wider kind; its own word stays in `more`. */
+export function kindOf(what: string): { kind: Row<'spec'>['kind']; more: string } {
+  if (what === 'unspecified') return { kind: 'unknown', more: '' };
+  const known = TABLES.spec.schema.shape.kind.safeParse(what);
+  if (known.success) return { kind: known.data, more: '' };
+  const wider = WIDER.find(([word]) => what.includes(word))?.[1] ?? 'other';
+  return { kind: wider, more: what };
 }
+
+const WIDER: readonly [string, Row<'spec'>['kind']][] = [
+  ['washer', 'washer'],
+  ['nut', 'nut'],
+  ['bush', 'spacer'],
+  ['bolt', 'bolt'],
+  ['screw', 'screw'],
+  ['pin', 'pin'],
+  ['clip', 'clip'],
+];
 
 /** What an entry says of a fastener, as a stored specification. A thread that only follows from the head is not known. */
 export function specOf(item: FastenerItem, id: string, jobId: string): Row<'spec'> {
   const known = item.thread !== null;
+  const { kind, more } = kindOf(item.what);
   const pitch = item.thread?.pitchMm ?? null;
   const spec = blank('spec', id, jobId, {
-    kind: kindOf(item.what),
+    kind,
     thread: item.thread?.designation ?? item.threadToConfirm,
     threadKnown: known && item.thread?.pitchAssumed !== true,
     pitchUm: pitch === null ? null : Math.round(pitch * 1000),
@@ -26,7 +42,7 @@ export function specOf(item: FastenerItem, id: string, jobId: string): Row<'spec
     driveTyped: item.drive?.size ?? '',
     grade: item.propertyClass,
     hand: item.leftHand ? 'left' : 'right',
-    more: item.sizeMm === null ? '' : `${item.sizeMm} mm`,
+    more: [more, item.sizeMm === null ? '' : `${item.sizeMm} mm`].filter((word) => word !== '').join(', '),
   });
   return { ...spec, poolKey: poolKeyOf(spec) };
 }
