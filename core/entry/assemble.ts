@@ -1,5 +1,6 @@
 import { as, has, type Atom } from './atom.ts';
-import { sizeSuggestion, takeNumber, takeSize } from './take-number.ts';
+import { takeNumber } from './take-count.ts';
+import { sizeSuggestion, takeSize } from './take-size.ts';
 import {
   takeCondition,
   takeHappened,
@@ -10,7 +11,7 @@ import {
   takeStow,
 } from './take-state.ts';
 import { takeDetail } from './take-detail.ts';
-import { startsName, takeName, takeWhatItHolds } from './take-name.ts';
+import { startsName, takeName, takePlaceWord, takeWhatItHolds } from './take-name.ts';
 import { emptyFasteners, openFasteners, pass, peek, startState, use, type State } from './state.ts';
 import {
   setLength,
@@ -81,7 +82,7 @@ function takeValue(state: State, atom: Atom): boolean {
     describe(state, (it) => setLength(it, length.mm, length.unit, null));
     use(state, 'length');
   } else if (size) {
-    if (!takeSize(state, size.mm, size.unit, false)) pass(state, sizeSuggestion(size.mm, size.unit));
+    if (!takeSize(state, size.mm, size.unit, false)) pass(state, sizeSuggestion(state, size.mm, size.unit));
   } else if (number) takeNumber(state, number.value, number.whole);
   else return false;
   return true;
@@ -119,9 +120,12 @@ function step(state: State, atom: Atom): void {
   if (startsName(state) && !nameMustWait(state, atom)) return takeName(state);
   if (takeValue(state, atom) || takeDescription(state, atom) || takeDetail(state, atom)) return;
   if (has(atom, 'preposition')) {
-    if (!takeWhatItHolds(state)) use(state, 'filler');
+    if (!takeWhatItHolds(state) && !takePlaceWord(state)) use(state, 'filler');
     return;
   }
+  // "head rounded", "thread stripped"
+  if (has(atom, 'across-flats') && has(peek(state, 1), 'condition')) return use(state, 'condition');
+  if (takeArticle(state, atom)) return;
   if (has(atom, 'colon', 'filler', 'times', 'as-found', 'each', 'clamp-word')) {
     const first = state.first;
     if (has(atom, 'colon') && state.verb !== null) state.verbForAll = true;
@@ -131,6 +135,22 @@ function step(state: State, atom: Atom): void {
     return;
   }
   pass(state);
+}
+
+/** "a bolt" is one bolt. */
+function takeArticle(state: State, atom: Atom): boolean {
+  if (!/^an?$/i.test(atom.text) || state.count !== null) return false;
+  for (let i = 1; i < 5; i += 1) {
+    const next = peek(state, i);
+    if (has(next, 'fastener')) {
+      if (next?.text.toLowerCase().endsWith('s') === true) return false;
+      state.count = { value: 1, start: atom.start };
+      use(state, 'count');
+      return true;
+    }
+    if (!has(next, 'thread', 'length', 'head', 'drive', 'drive-style', 'size', 'word', 'place')) return false;
+  }
+  return false;
 }
 
 /** A condition before a noun ("cracked cover") is a condition, not a part of the name; so is "head" behind a size. */

@@ -54,8 +54,12 @@ export function threadsThatFit(drive: Drive, head: HeadForm | null): readonly st
     match.rows.some((row) => usual.test(row.standard))
       ? 0
       : 1;
+  const inch = /in$/.test(drive.size ?? '');
+  const foreign = (match: DriveMatch): number => (match.size.startsWith('M') === inch ? 1 : 0);
   // The sort is stable, so the order of the tables stays within a rank.
-  return [...(flange.length > 0 ? flange : all)].sort((a, b) => rank(a) - rank(b)).map((match) => match.size);
+  return [...(flange.length > 0 ? flange : all)]
+    .sort((a, b) => foreign(a) - foreign(b) || rank(a) - rank(b))
+    .map((match) => match.size);
 }
 
 /** Whether a thread is among those that fit; null when the tables know nothing about this drive. */
@@ -69,6 +73,13 @@ export function threadFits(thread: Thread, drive: Drive, head: HeadForm | null):
 export function couldBeHead(thread: Thread | null, mm: number): boolean {
   const sizes = threadsForAcrossFlats(mm).map((match) => match.size);
   return thread === null ? sizes.length > 0 : sizes.includes(sizeOf(thread));
+}
+
+/** Whether a width in mm is a hexagon key of this thread. */
+export function couldBeKey(thread: Thread, mm: number): boolean {
+  return threadsForHexKey(mm).some(
+    (match) => match.size === sizeOf(thread) && Math.abs(match.deviationMm) <= 0.05,
+  );
 }
 
 /** "M10", "5/16", "#10": the size without pitch and series. */

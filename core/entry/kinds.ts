@@ -50,6 +50,8 @@ export type FastenerKind =
   | 'stud'
   | 'nut'
   | 'washer'
+  | 'spring washer'
+  | 'sealing washer'
   | 'spacer'
   | 'clip'
   | 'push rivet'

@@ -110,6 +110,7 @@ export interface StackPiece {
     | 'stud'
     | 'washer'
     | 'spring washer'
+    | 'sealing washer'
     | 'spacer'
     | 'bush'
     | 'nut'

@@ -8,6 +8,8 @@ export const NUM = String.raw`\d+(?:[.,]\d+)?`;
 export const FRAC = String.raw`(?:(?:\d+-)?\d+\/\d+|\d*[½¼¾⅛⅜⅝⅞])`;
 /** Nothing that would carry a word or a number on. */
 export const STOP = String.raw`(?![\p{L}\p{N}])`;
+/** "in" as inches: only where no place can follow, so that "M8x25 in bag 4" stays 25 mm. */
+export const INCH_WORD = String.raw`in(?=\s*(?:$|[,;)]|long|af|a\/f|x\b|hex|head|spanner|wrench|socket|key|external|internal|square|triple|bi|slot|allen|for|with))`;
 /** As STOP, but a "x" with a number behind it may follow at once. */
 export const STOP_OR_TIMES = String.raw`(?:(?=[x×*]\s*[\d#½¼¾⅛⅜⅝⅞])|(?![\p{L}\p{N}]|[.]\d))`;
 

@@ -172,7 +172,7 @@ const place: Reader = (stretch) => {
 };
 
 const NEGATION =
-  /^(?:no|not|without|never|none|nothing|didn[’']t|don[’']t|cannot|can[’']t|couldn[’']t)(?![\p{L}.’'])(?!\s?#?\d)/iu;
+  /^(?:no|not|without|never|none|dont|cant|didnt|couldnt|nothing|didn[’']t|don[’']t|cannot|can[’']t|couldn[’']t)(?![\p{L}.’'])(?!\s?#?\d)/iu;
 
 /** Whether a word turns round what follows, so that nothing in the stretch may be taken at its word. */
 export function isNegated(stretch: string): boolean {

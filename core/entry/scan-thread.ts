@@ -1,7 +1,18 @@
 import { defaultPitch, threadsOfSize, THREADS } from '../fastening/index.ts';
 import type { Sense } from './atom.ts';
 import type { Drive, Thread } from './meaning.ts';
-import { FRAC, INCH_MM, isFraction, NUM, numberOf, sticky, STOP, STOP_OR_TIMES, toMm } from './numbers.ts';
+import {
+  FRAC,
+  INCH_MM,
+  isFraction,
+  NUM,
+  numberOf,
+  sticky,
+  STOP,
+  STOP_OR_TIMES,
+  toMm,
+  INCH_WORD,
+} from './numbers.ts';
 
 /** One stretch found: where it ends and what it means. Several follow each other in a thread designation. */
 export interface Found {
@@ -14,7 +25,7 @@ const METRIC = sticky(String.raw`m\s?(${NUM})`);
 // A range ("x25-30") is no length; the class of a standard designation ("x25-8.8") may follow.
 const timesNumber = (fraction: string): RegExp =>
   sticky(
-    String.raw`${X}(${fraction}|${NUM})(?:\s*(mm|in\b|inch|"|″|”))?${STOP_OR_TIMES}(?!\s*-\s*\d+\b(?![.]))`,
+    String.raw`${X}(${fraction}|${NUM})(?:\s*(mm|${INCH_WORD}|inch|"|″|”))?${STOP_OR_TIMES}(?!\s*-\s*\d+\b(?![.]))`,
   );
 const TIMES_NUMBER = timesNumber(FRAC);
 /** Behind an inch thread "x 1 1/4" is one and a quarter; behind M16x2 a fraction is something else. */

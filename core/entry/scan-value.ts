@@ -1,6 +1,6 @@
 import type { Sense } from './atom.ts';
 import type { Stow, TorqueUnit } from './meaning.ts';
-import { FRAC, isFraction, NUM, numberOf, sticky, STOP, STOP_OR_TIMES, toMm } from './numbers.ts';
+import { FRAC, INCH_WORD, isFraction, NUM, numberOf, sticky, STOP, STOP_OR_TIMES, toMm } from './numbers.ts';
 import type { Found } from './scan-thread.ts';
 
 /** One pattern and what it means; null when it only looked like it. */
@@ -92,8 +92,15 @@ const ENDS: Rule = {
   },
 };
 
+/** "4 off M10", "3 no. M8", "6 pcs": the count with the word that goes with counts. */
+const COUNT_OFF: Rule = {
+  pattern: sticky(String.raw`(\d{1,4})\s?(?:off|no\.|nos\.?|pcs\.?|pieces)(?=\s+[\p{L}\d#])`),
+  read: ([, digits]) => [{ s: 'num', value: Number(digits), whole: true }],
+};
+
 /** Rules for what begins with a digit. */
 const DIGIT_RULES: readonly Rule[] = [
+  COUNT_OFF,
   {
     pattern: sticky(
       String.raw`(${NUM})\s?${TORQUE_UNIT}${STOP}(?:\s*(?:\+|plus|then|and)\s*${ANGLE}${STOP})?`,
@@ -137,9 +144,7 @@ const DIGIT_RULES: readonly Rule[] = [
     read: ([, value = '']) => [{ s: 'class', value: value.replace(',', '.') }],
   },
   {
-    pattern: sticky(
-      String.raw`(${NUM}|${FRAC})\s?(mm|cm|inch(?:es)?|in(?=\s*(?:$|[,;)]|long|af|a\/f|x\b|hex|head|spanner|wrench|socket|key|external|internal|square|triple|bi|slot|allen))|["″”])${STOP_OR_TIMES}`,
-    ),
+    pattern: sticky(String.raw`(${NUM}|${FRAC})\s?(mm|cm|inch(?:es)?|${INCH_WORD}|["″”])${STOP_OR_TIMES}`),
     read: ([, typed = '', name = '']) => {
       const unit = /^[cm]m$/i.test(name) ? 'mm' : 'in';
       const value = numberOf(typed) * (name.toLowerCase() === 'cm' ? 10 : 1);

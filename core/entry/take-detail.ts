@@ -151,7 +151,7 @@ function takeText(state: State, atom: Atom): boolean {
     use(state, 'note');
     return true;
   }
-  if (has(atom, 'remark', 'own-place')) {
+  if (has(atom, 'remark', 'own-place', 'long')) {
     takeRemark(state);
     return true;
   }

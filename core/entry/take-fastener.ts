@@ -1,5 +1,5 @@
 import { as, has, type Atom } from './atom.ts';
-import { couldBeHead } from './fits.ts';
+import { couldBeHead, couldBeKey } from './fits.ts';
 import type { Drive, DriveStyle, FastenerKind, HeadForm, StackPiece, Thread, Unit } from './meaning.ts';
 import { lengthText } from './numbers.ts';
 import {
@@ -17,6 +17,8 @@ type Fasteners = DraftOf<'fasteners'>;
 /** Kinds with a size of their own instead of a spanner: "split pin 3.2", "washer 8 mm", "clamp 35". */
 const SIZED: ReadonlySet<FastenerKind> = new Set([
   'washer',
+  'spring washer',
+  'sealing washer',
   'spacer',
   'clip',
   'push rivet',
@@ -76,15 +78,21 @@ export function setLength(item: Fasteners, lengthMm: number, unit: Unit, count: 
   item.lengthUnit = null;
 }
 
+/** Heads that are turned with a key in the usual case; the words "set screw" mean one without a head. */
+export function hasKeyHead({ head, what }: Fasteners): boolean {
+  const keyed: readonly (HeadForm | null)[] = ['socket cap', 'button', 'countersunk', 'headless', 'shoulder'];
+  return keyed.includes(head) || what === 'set screw';
+}
+
 /** Drive style that a size beside this head form means: a key for socket heads, a spanner for the others. */
 function styleFor(item: Fasteners, mm: number): DriveStyle {
   const { head, what, thread } = item;
   // To some a set screw has no head, to others it is a bolt threaded up to its head: a 13 mm M8 is the second.
   if (what === 'set screw' && (thread !== null || head === 'hex') && couldBeHead(thread, mm))
     return 'hex external';
-  if (head === 'socket cap' || head === 'button' || head === 'countersunk' || head === 'headless')
-    return 'hex socket';
-  if (head === 'shoulder' || what === 'set screw') return 'hex socket';
+  if (hasKeyHead(item)) return 'hex socket';
+  // "M6x20 5 mm": no spanner fits, a key does.
+  if (thread !== null && !couldBeHead(thread, mm) && couldBeKey(thread, mm)) return 'hex socket';
   return head === 'square' ? 'square external' : 'hex external';
 }
 
@@ -134,13 +142,18 @@ export function takeKind(state: State, what: FastenerKind, head: HeadForm | null
   return item;
 }
 
+/** Whether a spanner or a key of this width turns this thread in any table. */
+function turnsIt(thread: Thread, mm: number): boolean {
+  return couldBeHead(thread, mm) || couldBeKey(thread, mm);
+}
+
 /** What a size without any word beside it can be, for a set with or without a thread. */
 export function bareSize(item: Fasteners, mm: number): 'drive' | 'length' | null {
   if (isSized(item.what)) return item.sizeMm === null ? null : 'length';
   const hasDrive = item.drive !== null && item.drive.size !== null;
   const hasLength = item.lengthMm !== null || item.lengths.length > 0;
   if (item.thread === null) return !hasDrive && couldBeHead(null, mm) ? 'drive' : null;
-  if (hasLength) return !hasDrive && couldBeHead(item.thread, mm) ? 'drive' : null;
+  if (hasLength || item.what === 'nut') return !hasDrive && turnsIt(item.thread, mm) ? 'drive' : null;
   return !hasDrive && couldBeHead(item.thread, mm) ? null : 'length';
 }
 

@@ -20,9 +20,9 @@ const BEFORE_NOUN: readonly SenseName[] = [
 const isNounAt = (state: State, offset: number): boolean => has(peek(state, offset), ...NOUNS);
 
 /** Whether the word at `offset` leads on to a noun without anything in between that is no name. */
-function leadsToNoun(state: State, offset: number): boolean {
+function leadsToNoun(state: State, offset: number, fasteners: boolean): boolean {
   for (let i = offset + 1; i < offset + 5; i += 1) {
-    if (isNounAt(state, i)) return true;
+    if (isNounAt(state, i)) return fasteners || !has(peek(state, i), 'fastener');
     if (!has(peek(state, i), 'word', 'place', 'remark')) return false;
   }
   return false;
@@ -31,7 +31,16 @@ function leadsToNoun(state: State, offset: number): boolean {
 function belongs(state: State, offset: number): boolean {
   const atom = peek(state, offset);
   if (has(atom, ...NAMES)) return true;
-  if (has(atom, ...BEFORE_NOUN)) return leadsToNoun(state, offset);
+  if (has(atom, 'head', 'drive-style', 'across-flats')) return leadsToNoun(state, offset, false);
+  if (has(atom, ...BEFORE_NOUN)) return leadsToNoun(state, offset, true);
+  // "caps 1 to 5"
+  if (
+    has(atom, 'num') &&
+    peek(state, offset - 1)?.text === 'to' &&
+    has(peek(state, offset - 2), 'num') &&
+    offset > 2
+  )
+    return true;
   if (offset > 0 && isDimension(state, offset)) return true;
   // "cap 3", "bearing 2": a number right behind a part, with nothing it could count.
   const after = peek(state, offset + 1);
@@ -101,11 +110,14 @@ export function takeName(state: State): void {
 
 function takeNameless(state: State, run: Run, front: number): void {
   if (allPlaces(state, run.length)) return takePlace(state, run.length);
+  const readable = Array.from({ length: front }, (_, i) => peek(state, i)?.text ?? '').some((text) =>
+    /\p{L}{2}/u.test(text),
+  );
   const verb = state.verb !== null || has(peek(state, run.length), 'happened');
   const strange = Array.from({ length: front }, (_, i) => peek(state, i)).some(
     (atom) => has(atom, 'word') && nearWord(atom?.text ?? '') !== null,
   );
-  if (verb || (state.count !== null && !strange && has(peek(state, front - 1), 'word'))) {
+  if (verb || (state.count !== null && readable && !strange && has(peek(state, front - 1), 'word'))) {
     openPart(state, run, front, null);
     return;
   }
@@ -133,8 +145,27 @@ function takePlace(state: State, length: number): void {
     for (let i = 0; i < length; i += 1) pass(state);
     return;
   }
-  state.items.push({ start, item: { kind: 'place', place: words } });
+  pushPlace(state, start, words);
   use(state, 'place', length);
+}
+
+/** Several place words behind each other are one place: "front, left, under". */
+function pushPlace(state: State, start: number, words: string): void {
+  const last = state.items.at(-1)?.item;
+  if (last?.kind === 'place' && state.fresh === null) last.place = `${last.place}, ${words}`;
+  else state.items.push({ start, item: { kind: 'place', place: words } });
+}
+
+const PLACE_WORDS = new Set(['under', 'behind', 'below', 'above', 'near', 'beside', 'between']);
+
+/** ", under": a preposition that stands alone says where. */
+export function takePlaceWord(state: State): boolean {
+  const atom = peek(state);
+  if (!atom || !state.first || !endsHere(peek(state, 1)) || !PLACE_WORDS.has(atom.text.toLowerCase()))
+    return false;
+  pushPlace(state, atom.start, atom.text);
+  use(state, 'place');
+  return true;
 }
 
 function takeNoun(state: State, run: Run, front: number): void {

@@ -127,7 +127,8 @@ export function takeOf(state: State, atom: Atom): void {
     return;
   }
   const rest = has(atom, 'rest');
-  if (!currentFasteners(state) || (!rest && state.count === null)) return pass(state);
+  const told = has(next, 'missing', 'condition') && state.count !== null;
+  if ((!currentFasteners(state) && !told) || (!rest && state.count === null)) return pass(state);
   const kind = has(next, 'missing') ? 'missing' : has(next, 'condition') ? 'condition' : 'length';
   if (kind === 'length' && !has(next, 'num', 'size')) {
     // "2 of them" and nothing to say about them.

@@ -1,5 +1,5 @@
 import type { Drive, FastenerItem, Thread, Torque } from './meaning.ts';
-import { lengthText } from './numbers.ts';
+import { INCH_MM, inchText, lengthText } from './numbers.ts';
 import { isPitch } from './scan-thread.ts';
 import { isSized } from './take-fastener.ts';
 import { DRIVE_WORD, HEAD_WORD, kindWord, NUT_HEADS, RENEW_WORD, TREATMENT_WORD } from './text.ts';
@@ -21,7 +21,10 @@ function writeThread(thread: Thread, coarse: Coarse): string {
 function lengthBehind(item: FastenerItem): string | null {
   const { thread, lengthMm, lengthUnit } = item;
   if (thread === null || lengthMm === null) return null;
-  if (thread.system === 'unified') return ` x ${lengthText(lengthMm, lengthUnit ?? 'in')}`;
+  if (thread.system === 'unified') {
+    if (lengthUnit === 'mm') return ` x ${lengthMm} mm`;
+    return lengthMm <= 12 * INCH_MM ? ` x ${inchText(lengthMm)}` : null;
+  }
   if (thread.system !== 'metric' || lengthUnit !== 'mm' || thread.pitchMm === null) return null;
   return isPitch(Number(thread.designation.slice(1)), lengthMm) ? null : `x${lengthMm}`;
 }

@@ -6,16 +6,15 @@ import {
   describe,
   freshFasteners,
   openFasteners,
-  pass,
   peek,
   use,
   type DraftOf,
   type State,
 } from './state.ts';
-import { bareSize, endsHere, isSized, setDriveSize, setLength } from './take-fastener.ts';
+import { bareSize, endsHere, isSized, setDriveSize, setLength, hasKeyHead } from './take-fastener.ts';
 
 /** What a number can count when it stands right before it. */
-const COUNTABLE: readonly SenseName[] = [
+export const COUNTABLE: readonly SenseName[] = [
   'thread',
   'fastener',
   'stack',
@@ -38,48 +37,8 @@ const COUNTABLE: readonly SenseName[] = [
   'left-hand',
 ];
 
-const MOST = 9999;
-
-/** A bare number: a count, a head width, a length, by what stands before and behind it. */
-export function takeNumber(state: State, value: number, whole: boolean): void {
-  const next = peek(state, 1);
-  if (has(next, 'times')) {
-    takeTimes(state, value, whole);
-    return;
-  }
-  if (takeSize(state, value, 'mm', true)) return;
-  const counts = whole && value <= MOST && (value > 0 || missingFollows(state));
-  if (counts && state.count === null && countFits(state, next)) {
-    state.count = { value, start: peek(state)?.start ?? 0 };
-    use(state, 'count');
-    return;
-  }
-  if (state.count !== null && value > 0) {
-    padHead(state, value, 'mm');
-    return;
-  }
-  const item = currentFasteners(state);
-  const said =
-    item && !isSized(item.what) && item.thread !== null && item.lengthMm === null ? `${value} long` : null;
-  pass(state, said ?? (freshFasteners(state)?.lengthMm === null ? `${value} long` : null));
-}
-
-function missingFollows(state: State): boolean {
-  return (
-    has(peek(state, 1), 'missing') ||
-    (has(peek(state, 1), 'of-them', 'more') && has(peek(state, 2), 'missing'))
-  );
-}
-
-function countFits(state: State, next: Atom | undefined): boolean {
-  if (has(next, ...COUNTABLE)) return true;
-  // "5 13": the first of two numbers on the pad, "5" alone on the line.
-  if (state.first && has(next, 'num')) return true;
-  return state.first && state.current === null && endsHere(next);
-}
-
 /** The number pad: count, then the width of the head. */
-function padHead(state: State, mm: number, unit: Unit): void {
+export function padHead(state: State, mm: number, unit: Unit): void {
   const item = openFasteners(state);
   setDriveSize(item, mm, unit, null);
   use(state, 'drive');
@@ -97,9 +56,10 @@ export function takeSize(state: State, mm: number, unit: Unit, bare: boolean): b
   // "washers 13 mm AF": the word behind knows better than the word before.
   if (state.awaiting === 'size' && has(next, 'across-flats')) state.awaiting = null;
   if (state.awaiting !== null && !has(next, 'long', 'missing', 'of-them', 'condition')) {
-    return takeAwaited(state, mm, unit);
+    return takeAwaited(state, mm, unit, bare);
   }
-  if (has(next, 'long')) return takeLong(state, mm, unit);
+  if (has(next, 'long') && !has(peek(state, 2), 'fastener', 'part', 'connection'))
+    return takeLong(state, mm, unit);
   const heading = has(next, 'across-flats') ? 1 : 0;
   if (heading === 1 && (state.count !== null || !bare || state.first || freshFasteners(state))) {
     return takeHeadSize(state, mm, unit);
@@ -109,7 +69,7 @@ export function takeSize(state: State, mm: number, unit: Unit, bare: boolean): b
 }
 
 /** The word just before wants a size: "hex 16", "clamp 35", "length 30". */
-function takeAwaited(state: State, mm: number, unit: Unit): boolean {
+export function takeAwaited(state: State, mm: number, unit: Unit, bare = false): boolean {
   const kind = state.awaiting;
   const item = currentFasteners(state);
   state.awaiting = null;
@@ -125,6 +85,7 @@ function takeAwaited(state: State, mm: number, unit: Unit): boolean {
   }
   if (!item) return false;
   if (kind === 'size') {
+    if (bare && item.count === null && plural(peek(state, -1))) return takePlural(state, item, mm);
     item.sizeMm = mm;
     use(state, item.what === 'clamp' ? 'clamp' : 'length');
   } else {
@@ -132,6 +93,19 @@ function takeAwaited(state: State, mm: number, unit: Unit): boolean {
     use(state, 'drive');
     if (has(peek(state), 'across-flats')) use(state, 'drive');
   }
+  return true;
+}
+
+const plural = (atom: Atom | undefined): boolean => atom !== undefined && /s$/i.test(atom.text);
+
+/** Kinds that nobody gives a size to on the line: "clips 3" are three. */
+const COUNTED = new Set(['clip', 'push rivet', 'rivet', 'cable tie']);
+
+/** "clips 3" is a count; "circlips 25" could be either, so it is neither. */
+function takePlural(state: State, item: DraftOf<'fasteners'>, value: number): boolean {
+  if (!COUNTED.has(item.what) || !Number.isInteger(value)) return false;
+  item.count = value;
+  use(state, 'count');
   return true;
 }
 
@@ -167,7 +141,7 @@ function pickLength(state: State, mm: number, unit: Unit): boolean {
 /** "13 AF", "16 mm hex", "6 mm Allen", "13 head". */
 function takeHeadSize(state: State, mm: number, unit: Unit): boolean {
   const item = state.count !== null ? openFasteners(state) : setWithoutDrive(state);
-  setDriveSize(item, mm, unit, null);
+  setDriveSize(item, mm, unit, hasKeyHead(item) ? null : 'hex external');
   use(state, 'drive', 2);
   return true;
 }
@@ -212,12 +186,16 @@ function takeBare(state: State, mm: number, unit: Unit): boolean {
     use(state, 'length');
     return true;
   }
+  // "bolts 13" is a head or a count.
+  if (item.count === null && has(peek(state, -1), 'fastener') && plural(peek(state, -1))) return false;
   if (
     has(peek(state, 1), ...COUNTABLE.filter((name) => name !== 'word')) &&
     !has(peek(state, 1), 'treatment', 'drive')
   ) {
     return false;
   }
+  // Behind an inch thread a bare number is neither inches nor millimetres.
+  if (item.thread !== null && item.thread.system !== 'metric') return false;
   return takeRole(state, item, mm, unit);
 }
 
@@ -252,12 +230,38 @@ function takeUnitSize(state: State, mm: number, unit: Unit): boolean {
     return true;
   }
   if (item) return takeRole(state, item, mm, unit);
-  return takeAlone(state, mm, unit);
+  return takeOfPlug(state, mm, unit) || takeAlone(state, mm, unit);
 }
 
 /** "3/8 bolts" is a diameter to some and a head to others. */
 function bareInch(state: State): boolean {
   return as(peek(state), 'size')?.bare === true;
+}
+
+/** "union 11 mm", "drain plug, 17 mm": the head of a thing that is screwed in itself. */
+function takeOfPlug(state: State, mm: number, unit: Unit): boolean {
+  const item = state.current;
+  if (item?.kind !== 'part' && item?.kind !== 'connection') return false;
+  const screwed = item.kind === 'connection' ? item.what === 'union' : /plug$/i.test(item.name);
+  if (!screwed || (state.fresh !== item && !endsHere(peek(state, 1)))) return false;
+  const name = item.name;
+  const before = state.items.at(-2)?.item;
+  if (
+    before?.kind === 'fasteners' &&
+    before.drive === null &&
+    before.count === null &&
+    before.name === null
+  ) {
+    // "M16x1.5 drain plug, 17 mm": thread and head of the same plug.
+    before.name = name;
+    setDriveSize(before, mm, unit, null);
+    use(state, 'drive');
+    return true;
+  }
+  padHead(state, mm, unit);
+  const set = freshFasteners(state);
+  if (set) set.name = name;
+  return true;
 }
 
 /** ", 13 mm": a stretch with nothing but a size. */
@@ -271,40 +275,7 @@ function takeAlone(state: State, mm: number, unit: Unit): boolean {
 }
 
 /** What a size that nobody could place might have been. */
-export function sizeSuggestion(mm: number, unit: Unit): string {
+export function sizeSuggestion(state: State, mm: number, unit: Unit): string {
+  if (bareInch(state)) return `${inchText(mm)} AF`;
   return `${unit === 'in' ? `${inchText(mm)} in` : `${mm} mm`} long`;
-}
-
-/** "5x13", "5 x M8", "split pin 3.2x40", "4 6x20 dowel pins". */
-function takeTimes(state: State, value: number, whole: boolean): void {
-  const behind = peek(state, 2);
-  const other = as(behind, 'num') ?? null;
-  const sized = as(behind, 'size');
-  const second = other?.value ?? sized?.mm ?? null;
-  const unit: Unit = sized?.unit ?? 'mm';
-  const counts = whole && value > 0 && value <= MOST && state.count === null;
-  const noun = as(peek(state, 3), 'fastener');
-  if (second === null) {
-    if (!counts) return pass(state);
-    state.count = { value, start: peek(state)?.start ?? 0 };
-    use(state, 'count', 2);
-    return;
-  }
-  const item = freshFasteners(state);
-  if (state.awaiting === 'size' && item) {
-    state.awaiting = null;
-    item.sizeMm = value;
-    setLength(item, second, unit, null);
-    use(state, 'length', 3);
-  } else if (noun && isSized(noun.what)) {
-    state.size = { mm: value, unit, lengthMm: second };
-    use(state, 'length', 3);
-  } else if (counts && state.first) {
-    state.count = { value, start: peek(state)?.start ?? 0 };
-    use(state, 'count', 2);
-    padHead(state, second, unit);
-  } else {
-    const suggestion = `M${value}x${second}`;
-    for (let i = 0; i < 3; i += 1) pass(state, i === 0 ? suggestion : null);
-  }
 }
