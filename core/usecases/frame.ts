@@ -2,6 +2,7 @@ import { v7 } from 'uuid';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row, TableName } from '../model/tables.ts';
 import { WORKSHOP_CHAIN } from '../store/journal.ts';
+import { moveProblems } from '../tally/index.ts';
 import type { Workshop } from '../store/workshop.ts';
 import type { Writer } from '../store/writer.ts';
 
@@ -51,17 +52,32 @@ export function inJob<T>(
       if (!state) return refuse('not-found', `Expected a job that is there, got ${input.jobId}.`);
       if (state.job.phase === 'signed')
         return refuse('refused', 'This job is signed off. Start a new job that names it as the earlier one.');
-      return decide({
+      const decision: Decision = {
         state,
         writer,
         jobId: input.jobId,
         at: input.at ?? now,
         personId: context.actor,
         newId: v7,
-      });
+      };
+      const decided = decide(decision);
+      return decided.ok ? (booksProblem(decision) ?? decided) : decided;
     },
   );
   return replyOf(workshop, result);
+}
+
+/** Whatever a decision did, no account may hold fewer than no pieces afterwards: then it is refused as a whole. */
+function booksProblem({ state, writer }: Decision): Result<never> | null {
+  const all = () => true;
+  const move = writer.list('move', all, state.move);
+  if (move.length === state.move.length && move.every((row, i) => row === state.move[i])) return null;
+  const problem = moveProblems({ ...state, move, position: writer.list('position', all, state.position) })[0];
+  if (!problem) return null;
+  return refuse(
+    'refused',
+    `That would take pieces that were moved on since. ${problem.sentence} Undo what was done with them first.`,
+  );
 }
 
 /** A command on the workshop's own rows: people, tools, bags, a new job. */

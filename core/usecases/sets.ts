@@ -3,7 +3,8 @@ import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { poolKeyOf } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
-import { book, bookOut, holesOf, nextBag, stowFor, stowOf } from './pieces.ts';
+import { lotsOf } from './counts.ts';
+import { book, bookOut, holesOf, nextBag, piecesPerHole, stowFor, stowOf } from './pieces.ts';
 
 type Said = Reply<{ said: string }>;
 
@@ -26,27 +27,25 @@ export function setTakeOut(
   });
 }
 
-/** How many of a set's pieces (of these holes, or all) lie in a stow by the books, per specification. */
-function inStow(decision: Decision, setId: string, stowId: string | null, holes: ReadonlySet<string> | null) {
-  const sums = new Map<
-    string,
-    { qty: number; fresh: boolean; positionId: string | null; specId: string | null }
-  >();
-  for (const move of decision.state.move) {
-    if (move.homeSetId !== setId) continue;
-    if (holes && (move.positionId === null || !holes.has(move.positionId))) continue;
-    const key = `${move.specId ?? ''}/${move.fresh}/${move.positionId ?? ''}`;
-    const sum = sums.get(key) ?? {
-      qty: 0,
-      fresh: move.fresh,
-      positionId: move.positionId,
-      specId: move.specId,
-    };
-    if (move.dst === 'stow' && move.dstStowId === stowId) sum.qty += move.qty;
-    if (move.src === 'stow' && move.srcStowId === stowId) sum.qty -= move.qty;
-    sums.set(key, sum);
+/** Books a set's pieces from one bag to another: all of them, or what belongs in one hole. No more than lies there. */
+function moveLots(
+  decision: Decision,
+  set: Row<'fset'>,
+  from: string | null,
+  to: string,
+  hole: Row<'position'> | null,
+): void {
+  const lots = lotsOf(decision, (move) => move.homeSetId === set.id).filter((lot) => lot.srcStowId === from);
+  const move = (lot: (typeof lots)[number], qty: number) =>
+    book(decision, { ...lot, qty, src: 'stow', dst: 'stow', cause: 'moved', dstStowId: to });
+  if (hole === null) {
+    for (const lot of lots) move(lot, lot.qty);
+    return;
   }
-  return [...sums.values()].filter((sum) => sum.qty > 0);
+  for (const piece of piecesPerHole(decision, set, hole)) {
+    const lot = lots.find((one) => one.specId === piece.specId);
+    if (lot) move(lot, Math.min(lot.qty, piece.qty));
+  }
 }
 
 /** Another bag for a set, or for some of its holes; what lies in the old bag moves with it. */
@@ -59,32 +58,19 @@ export function setStow(
     if (!found.ok) return found;
     const set = found.value;
     const stow = stowFor(decision, input.kind, input.label);
-    const some = input.positionIds.length > 0;
     const chosen = new Set(input.positionIds);
-    const moves: { from: string | null; holes: ReadonlySet<string> | null }[] = [];
-    if (some) {
-      for (const hole of holesOf(decision, set.id)) {
-        if (!chosen.delete(hole.id)) continue;
-        moves.push({ from: stowOf(hole, set), holes: new Set([hole.id]) });
-        decision.writer.put('position', { ...hole, stowId: stow.id });
-      }
-      if (chosen.size > 0) return refuse('not-found', 'Expected holes of this set, got one that is not.');
-    } else {
-      moves.push({ from: set.stowId, holes: null });
+    if (chosen.size === 0) {
       decision.writer.put('fset', { ...set, stowId: stow.id });
+      if (set.stowId !== stow.id) moveLots(decision, set, set.stowId, stow.id, null);
+      return ok({ said: `In ${stow.kind} ${stow.label}.` });
     }
-    for (const { from, holes } of moves)
-      if (from !== stow.id)
-        for (const lot of inStow(decision, set.id, from, holes))
-          book(decision, {
-            ...lot,
-            src: 'stow',
-            dst: 'stow',
-            cause: 'moved',
-            homeSetId: set.id,
-            srcStowId: from,
-            dstStowId: stow.id,
-          });
+    for (const hole of holesOf(decision, set.id)) {
+      if (!chosen.delete(hole.id)) continue;
+      const from = stowOf(hole, set);
+      decision.writer.put('position', { ...hole, stowId: stow.id });
+      if (from !== stow.id) moveLots(decision, set, from, stow.id, hole);
+    }
+    if (chosen.size > 0) return refuse('not-found', 'Expected holes of this set, got one that is not.');
     return ok({ said: `In ${stow.kind} ${stow.label}.` });
   });
 }
