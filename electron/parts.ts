@@ -14,7 +14,7 @@ export interface Parts {
   readonly shell: Pick<typeof Electron.shell, 'showItemInFolder' | 'openPath'>;
 }
 
-export interface AppPart
+interface AppPart
   extends Pick<
     Electron.App,
     'getPath' | 'quit' | 'requestSingleInstanceLock' | 'setName' | 'setPath' | 'whenReady'
@@ -46,17 +46,17 @@ export interface ContentsPart extends Pick<Electron.WebContents, 'setWindowOpenH
   ): unknown;
 }
 
-export interface MenuPart {
+interface MenuPart {
   buildFromTemplate(template: Electron.MenuItemConstructorOptions[]): Electron.Menu;
   setApplicationMenu(menu: Electron.Menu | null): void;
 }
 
-export interface DialogPart {
+interface DialogPart {
   showErrorBox(title: string, content: string): void;
   showOpenDialog(options: Electron.OpenDialogOptions): Promise<Electron.OpenDialogReturnValue>;
 }
 
-export interface IpcPart {
+interface IpcPart {
   handle(
     channel: string,
     listener: (

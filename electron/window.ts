@@ -2,7 +2,7 @@ import type { BrowserWindowConstructorOptions } from 'electron';
 import type { Parts, WindowPart } from './parts.ts';
 
 /** What a window may do: show pages of our host, in a sandbox, with the two functions of the preload. */
-export function windowOptions(preload: string): BrowserWindowConstructorOptions {
+function windowOptions(preload: string): BrowserWindowConstructorOptions {
   return {
     title: 'Everybolt',
     width: 1280,

@@ -86,11 +86,15 @@ function serve(choice: WindowChoice, workshop: string, screens: string): null {
     onDown: (refusal) => end(refusal),
     onDeath: (pauseMs) => say(`The program ended unexpectedly and is started again in ${pauseMs / 1000} s.`),
   });
+  let ending = false;
   const end = (refusal: Refusal | null) => {
     if (refusal) say(refusal.sentence);
+    else if (!ending) say('Closing the workshop.');
+    ending = true;
     void kept.close().then(() => process.exit(refusal ? 1 : 0));
   };
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => end(null));
+  // Not once: npm passes on a Ctrl+C that the terminal has sent already, and a second one must not cut the first short.
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => end(null));
   if (process.stdin.isTTY)
     createInterface({ input: process.stdin }).on('line', () => {
       if (answering) say(newCodeLine(answering));

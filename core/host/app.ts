@@ -33,7 +33,7 @@ interface Env {
 type Ctx = Context<Env>;
 
 /** Says which person of the workshop acts: an id, as this window was told. Not a proof of anything. */
-export const PERSON_HEADER = 'x-everybolt-person';
+const PERSON_HEADER = 'x-everybolt-person';
 
 /** Every request passes the guards first; what they name is then served. Nothing is served by any other way. */
 export function makeApp(parts: AppParts): Hono<Env> {
@@ -145,7 +145,7 @@ export function actorOf(header: string | undefined): string | null {
 }
 
 /** What the guards look at, from the request as it came: before any parser has made one reading of it. */
-export function factsOf(incoming: IncomingMessage): Facts {
+function factsOf(incoming: IncomingMessage): Facts {
   const header = (name: string) => incoming.headersDistinct[name] ?? [];
   return {
     method: incoming.method ?? '',

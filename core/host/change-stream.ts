@@ -73,6 +73,6 @@ export function changeStreams(source: ChangeSource): ChangeStreams {
 
 const encoder = new TextEncoder();
 
-export function eventText({ seq, chain }: Change): string {
+function eventText({ seq, chain }: Change): string {
   return `id: ${seq}\ndata: ${JSON.stringify({ seq, chain })}\n\n`;
 }

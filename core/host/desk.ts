@@ -12,7 +12,7 @@ import { makePrivate } from './private-folder.ts';
 
 /** How long each kind may be used, in milliseconds. */
 export const LIFE_MS = { ticket: 30_000, code: 600_000 } as const;
-export type TicketKind = keyof typeof LIFE_MS;
+type TicketKind = keyof typeof LIFE_MS;
 
 /** Wrong codes taken before the code is withdrawn; one in ten million guesses is right. */
 export const WRONG_CODES = 5;

@@ -53,7 +53,7 @@ export interface Refused {
 export type Verdict = { readonly ok: true; readonly route: Route } | Refused;
 
 /** Longest edge in pixels of what is served: small for lists, large for work. Originals are not served. */
-export const PHOTO_SIZES = ['320', '2048'] as const;
+const PHOTO_SIZES = ['320', '2048'] as const;
 export type PhotoSize = (typeof PHOTO_SIZES)[number];
 
 /** Largest body taken, in bytes. A job as one file is the largest thing that is sent as JSON. */

@@ -27,7 +27,6 @@ export function contentPolicy(nonce: string): string {
 
 const UNUSED = [
   'accelerometer',
-  'bluetooth',
   'camera',
   'display-capture',
   'geolocation',

@@ -97,7 +97,7 @@ async function answer(options: HostOptions, lock: HostLock, workshop: Workshop):
   return { address, desk, workshop, close: async () => (closing ??= close()) };
 }
 
-export function newSecret(): string {
+function newSecret(): string {
   return randomBytes(32).toString('hex');
 }
 

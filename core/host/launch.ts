@@ -40,7 +40,7 @@ export type Report = Ready | Refusal;
 export const SESSION_COOKIE = 'everybolt-session';
 
 /** `eb-<20 hex digits>.localhost:<port>`: long enough that nobody else on the computer can guess the name. */
-export const HOST_PATTERN = /^eb-[0-9a-f]{20}\.localhost:[1-9]\d{0,4}$/;
+const HOST_PATTERN = /^eb-[0-9a-f]{20}\.localhost:[1-9]\d{0,4}$/;
 
 /** Reads the host's line; null when it is anything else. */
 export function parseReport(line: string): Report | null {

@@ -10,7 +10,7 @@ export interface Listening {
 }
 
 /** A name that nobody can guess. Cookies do not know ports, so the name is what keeps this host's own apart. */
-export function newName(): string {
+function newName(): string {
   return `eb-${randomBytes(10).toString('hex')}.localhost`;
 }
 

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 
-export interface RendererFile {
+interface RendererFile {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly type: string;
 }
@@ -62,12 +62,12 @@ export function rendererFiles(dir: string): RendererFiles {
 }
 
 /** The screen library puts a style into the page by itself, and takes the nonce for it from this element. */
-export function withNonce(html: string, nonce: string): string {
+function withNonce(html: string, nonce: string): string {
   return html.replace(/<head>/i, (head) => `${head}<meta property="csp-nonce" nonce="${nonce}">`);
 }
 
 /** Plain files below a folder, by their path in it with forward slashes. Links are left out. */
-export function listFiles(dir: string): ReadonlyMap<string, string> {
+function listFiles(dir: string): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   const walk = (folder: string, prefix: string) => {
     let entries: ReturnType<typeof entriesOf>;

@@ -121,10 +121,16 @@ describe('npm start', () => {
     expect((await typeCode(address, code)).headers['set-cookie']).toBeUndefined();
   });
 
-  it('ends with Ctrl+C and leaves nothing running', async () => {
+  it('ends with Ctrl+C, also when npm passes it on a second time, and leaves nothing running', async () => {
     const started = start({});
     await started.says(CODE_LINE);
-    expect(await stop(started.child, 'SIGINT')).toBe(0);
+    const gone = once(started.child, 'exit');
+    started.child.kill('SIGINT');
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    started.child.kill('SIGINT');
+    await gone;
+    expect(started.child.exitCode).toBe(0);
+    expect(started.said()).toContain('Closing the workshop.');
     expect(holderOf(join(folder.path, 'workshop'))).toEqual({ held: false });
   });
 

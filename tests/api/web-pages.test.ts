@@ -149,13 +149,18 @@ async function attack({
   await attempt('script', element('script', '/assets/index-a1b2c3d4.js'));
   await attempt('image', element('img', `/photo/${'a'.repeat(64)}/320`));
   await attempt('frame', element('iframe', '/'));
-  for (const enctype of ['text/plain', 'application/x-www-form-urlencoded', 'multipart/form-data']) {
+  // As text it can be made to read as JSON; as a form with files it is the other shape that calls are sent in.
+  const fields: [string, string, string][] = [
+    ['text/plain', write.slice(0, -1), '"}'],
+    ['application/x-www-form-urlencoded', 'data', write],
+    ['multipart/form-data', 'data', JSON.stringify({ ...JSON.parse(write), meta: [], maps: [] })],
+  ];
+  for (const [enctype, name, value] of fields) {
     const form = document.createElement('form');
     const target = document.createElement('iframe');
     target.name = `frame-${enctype}`;
     Object.assign(form, { method: 'post', enctype, action: `${address}/rpc/jobs/add`, target: target.name });
-    const input = Object.assign(document.createElement('input'), { name: write.slice(0, -1), value: '"}' });
-    form.append(input);
+    form.append(Object.assign(document.createElement('input'), { name, value }));
     document.documentElement.append(target, form);
     form.submit();
   }

@@ -27,11 +27,11 @@ export interface StandIn {
   chosenFolder: string | null;
 }
 
-export interface FrameEvent {
+interface FrameEvent {
   readonly senderFrame: { readonly url: string } | null;
 }
 
-export interface FakeWindow {
+interface FakeWindow {
   readonly options: BrowserWindowConstructorOptions;
   readonly loaded: string[];
   shown: boolean;
@@ -40,7 +40,7 @@ export interface FakeWindow {
   say(event: 'ready-to-show' | 'closed'): void;
 }
 
-export interface SessionRecord {
+interface SessionRecord {
   permission: Parameters<SessionPart['setPermissionRequestHandler']>[0];
   check: Parameters<SessionPart['setPermissionCheckHandler']>[0];
   device: Parameters<SessionPart['setDevicePermissionHandler']>[0];

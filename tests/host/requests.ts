@@ -6,7 +6,7 @@ export const HOST = 'eb-0123456789abcdef0123.localhost:41234';
 export const DOOR: Door = { host: HOST, secret: 'c'.repeat(64) };
 export const ID = 'ab'.repeat(32);
 
-export const NOTHING: Omit<Facts, 'method' | 'target'> = {
+const NOTHING: Omit<Facts, 'method' | 'target'> = {
   host: [HOST],
   origin: [],
   site: ['same-origin'],
@@ -48,7 +48,7 @@ export const photo: Facts = {
   dest: ['image'],
 };
 export const changes: Facts = { ...NOTHING, method: 'GET', target: '/changes' };
-export const form = { contentType: ['application/x-www-form-urlencoded'], contentLength: ['71'] };
+const form = { contentType: ['application/x-www-form-urlencoded'], contentLength: ['71'] };
 export const ticket: Facts = {
   ...page,
   ...form,
