@@ -13,7 +13,7 @@ const STYLE = `
   main { max-width: 34rem; margin: 0 auto; padding: 12vh 1.5rem 3rem; }
   h1 { font-size: 2.25rem; line-height: 1; margin: 0 0 1.5rem; }
   a { color: var(--accent); }
-  input { font: inherit; font-size: 2.25rem; letter-spacing: .1em; width: 10ch; min-height: 56px; padding: 0 .25em;
+  input { margin-top: .5rem; font: inherit; font-size: 2.25rem; letter-spacing: .1em; width: 10ch; min-height: 56px; padding: 0 .25em;
     font-variant-numeric: tabular-nums; background: var(--sheet); color: inherit; border: 2px solid var(--edge); border-radius: 2px; }
   button { font: inherit; font-weight: 600; min-height: 56px; padding: 0 1.5em; margin-top: 1rem; display: block;
     background: var(--accent); color: var(--on-accent); border: 0; border-radius: 2px; }
