@@ -28,8 +28,10 @@ const timesNumber = (fraction: string): RegExp =>
     String.raw`${X}(${fraction}|${NUM})(?:\s*(mm|${INCH_WORD}|inch|"|″|”))?${STOP_OR_TIMES}(?!\s*-\s*\d+\b(?![.]))`,
   );
 const TIMES_NUMBER = timesNumber(FRAC);
-/** Behind an inch thread "x 1 1/4" is one and a quarter; behind M16x2 a fraction is something else. */
-const TIMES_INCHES = timesNumber(String.raw`(?:\d+ )?${FRAC}`);
+/** Behind an inch thread "x 1 1/4" is one and a quarter; "x 1 1/2 AF" is 1 long; behind M16x2 a fraction is something else. */
+const TIMES_INCHES = timesNumber(
+  String.raw`(?:\d+ (?=${FRAC}(?!["\s]*(?:in\s+)?(?:af|a\/f|spanner|wrench|hex|head)\b)))?${FRAC}`,
+);
 const TRAPEZOIDAL = sticky(String.raw`tr\s?(${NUM})${X}(${NUM})${STOP}`);
 const SERIES = String.raw`(?:un[cfs]?|unef|unr[cf]?|unj[cf]?|bsw|bsf|ba|bsc)`;
 const INCH = sticky(

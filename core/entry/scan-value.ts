@@ -53,7 +53,8 @@ function millilitres(value: number, unit: string, whose: string): number | null 
   return Math.round(value * factor);
 }
 
-const CLASSES = '4[.,]6|4[.,]8|5[.,]6|5[.,]8|6[.,]8|8[.,]8|9[.,]8|10[.,]9|12[.,]9|14[.,]9';
+/** Property classes of ISO 898-1 that are understood without the word "class". */
+export const CLASSES = '4[.,]6|4[.,]8|5[.,]6|5[.,]8|6[.,]8|8[.,]8|9[.,]8|10[.,]9|12[.,]9|14[.,]9';
 
 function className(word: string, value: string): string {
   const plain = value.replace(/(?<=\d),(?=\d)/, '.');

@@ -1,12 +1,17 @@
 import type { Atom, Sense } from './atom.ts';
 import { isNegated, readNote, readStretch } from './scan-phrase.ts';
 import { scanDrive, scanThread, type Found } from './scan-thread.ts';
-import { QUOTED, scanValue, unquote } from './scan-value.ts';
+import { NUM, sticky } from './numbers.ts';
+import { CLASSES, QUOTED, scanValue, unquote } from './scan-value.ts';
 import { phraseAt } from './vocabulary.ts';
 
 const SPACE = /[^\S\n]+/y;
 const QUOTE = new RegExp(QUOTED, 'y');
 const TIMES = /[x×*](?=\s|\d|[mM]\s?\d|#|[½¼¾⅛⅜⅝⅞]|$)/uy;
+/** "12-20", "25-30 Nm": a range is no value; "25-8.8" is a length and a class. */
+const RANGE = sticky(
+  String.raw`${NUM}[-–](?!(?:${CLASSES})(?![\d]))${NUM}(?:\s?(?:mm|nm|n·m|in\b))?(?![\p{L}\p{N}/]|[.,]\d)`,
+);
 const WORD = /[\p{L}\p{M}][\p{L}\p{M}’']*/uy;
 const CHUNK = /[^\s,;:+()"&/]+/y;
 const GAP = /[ \t-]+(?=\p{L})/uy;
@@ -75,6 +80,8 @@ function scanAt(text: string, at: number): readonly Found[] {
   if (times !== null) return [one(times, 'times')];
   const thread = scanThread(text, at);
   if (thread) return thread;
+  const range = run(RANGE, text, at);
+  if (range !== null) return [one(range, 'word')];
   const single = quoted(text, at) ?? scanDrive(text, at) ?? scanValue(text, at) ?? phrase(text, at);
   if (single) return [single];
   return [one(run(CHUNK, text, at) ?? at + 1, 'word')];

@@ -92,7 +92,8 @@ function styleFor(item: Fasteners, mm: number): DriveStyle {
     return 'hex external';
   if (hasKeyHead(item)) return 'hex socket';
   // "M6x20 5 mm": no spanner fits, a key does.
-  if (thread !== null && !couldBeHead(thread, mm) && couldBeKey(thread, mm)) return 'hex socket';
+  const open = head === null && what !== 'nut' && thread !== null;
+  if (open && !couldBeHead(thread, mm) && couldBeKey(thread, mm)) return 'hex socket';
   return head === 'square' ? 'square external' : 'hex external';
 }
 

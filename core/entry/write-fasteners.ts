@@ -1,5 +1,5 @@
 import type { Drive, FastenerItem, Thread, Torque } from './meaning.ts';
-import { INCH_MM, inchText, lengthText } from './numbers.ts';
+import { inchText, lengthText } from './numbers.ts';
 import { isPitch } from './scan-thread.ts';
 import { isSized } from './take-fastener.ts';
 import { DRIVE_WORD, HEAD_WORD, kindWord, NUT_HEADS, RENEW_WORD, TREATMENT_WORD } from './text.ts';
@@ -23,7 +23,9 @@ function lengthBehind(item: FastenerItem): string | null {
   if (thread === null || lengthMm === null) return null;
   if (thread.system === 'unified') {
     if (lengthUnit === 'mm') return ` x ${lengthMm} mm`;
-    return lengthMm <= 12 * INCH_MM ? ` x ${inchText(lengthMm)}` : null;
+    // The mark keeps a whole number of inches apart from a fraction that follows.
+    const text = inchText(lengthMm);
+    return ` x ${text}${text.includes('/') ? '' : '"'}`;
   }
   if (thread.system !== 'metric' || lengthUnit !== 'mm' || thread.pitchMm === null) return null;
   return isPitch(Number(thread.designation.slice(1)), lengthMm) ? null : `x${lengthMm}`;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chips, readEntry, sameMeaning, writeEntry } from '../../core/entry/index.ts';
-import { anyItem, anyLine } from './items.ts';
+import { anyItem, anyLine } from './any-item.ts';
 
 const RUNS = Number(process.env['ENTRY_RUNS'] ?? 3000);
 

@@ -12,8 +12,8 @@ import type {
   PlaceItem,
   TemporaryItem,
 } from '../../core/entry/index.ts';
-import { fasteners } from './sets.ts';
-import { anyText, maybe, count, tenths, stow, condition, conditions } from './values.ts';
+import { fasteners } from './any-set.ts';
+import { anyText, maybe, count, tenths, stow, condition, conditions } from './any-value.ts';
 
 const happened = fc.constantFrom('off' as const, 'slackened' as const, 'opened' as const, 'aside' as const);
 

@@ -3,7 +3,7 @@ import { threadsThatFit } from '../../core/entry/fits.ts';
 import { lengthText } from '../../core/entry/numbers.ts';
 import { torqueNm } from '../../core/entry/scan-value.ts';
 import type { Drive, FastenerItem, LengthGroup, Thread, Torque } from '../../core/entry/index.ts';
-import { anyText, maybe, count, tenths, length, stow, conditions } from './values.ts';
+import { anyText, maybe, count, tenths, length, stow, conditions } from './any-value.ts';
 
 const metric = fc
   .record({
