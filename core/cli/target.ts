@@ -36,7 +36,11 @@ export function targetOf(state: JobState, typed: string): Result<string> {
   const low = typed.trim().toLowerCase();
   const all = namedThings(state);
   const exact = all.filter((one) => one.name.toLowerCase() === low);
-  const near = exact.length > 0 ? exact : all.filter((one) => one.name.toLowerCase().includes(low));
+  const alike = exact.length > 0 ? exact : all.filter((one) => one.name.toLowerCase().includes(low));
+  // A removal is often called like the part that came off with it; whoever types the name means the part.
+  const removals = new Set(state.removal.map((removal) => removal.id));
+  const things = alike.filter((one) => !removals.has(one.id));
+  const near = things.length > 0 ? things : alike;
   const one = near[0];
   if (one && near.length === 1) return { ok: true, value: one.id };
   const names = near.slice(0, 8).map((item) => `“${item.name}”`);
