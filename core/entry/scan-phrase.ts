@@ -4,13 +4,6 @@ import { FRAC, NUM, numberOf } from './numbers.ts';
 import { QUOTED, unquote } from './scan-value.ts';
 import { ENERGY_WORDS, phraseAt } from './vocabulary.ts';
 
-/** A whole stretch between commas that is one item: a note, a mark, a reading, an energy made safe, a rag put in. */
-export interface Phrase {
-  /** Characters taken from the start of the stretch. */
-  readonly length: number;
-  readonly senses: readonly Sense[];
-}
-
 type Reader = (stretch: string) => EntryItem | null;
 
 const only = (source: string): RegExp => new RegExp(`^(?:${source})$`, 'isu');

@@ -97,7 +97,7 @@ function styleFor(item: Fasteners, mm: number): DriveStyle {
   return head === 'square' ? 'square external' : 'hex external';
 }
 
-export function driveOf(style: DriveStyle, mm: number, unit: Unit): Drive {
+function driveOf(style: DriveStyle, mm: number, unit: Unit): Drive {
   return { style, size: lengthText(mm, unit), acrossFlatsMm: mm };
 }
 

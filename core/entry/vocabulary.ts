@@ -48,7 +48,7 @@ export type WordSense =
   | { readonly s: 'number'; readonly value: number }
   | { readonly s: PlainSense };
 
-export type PlainSense =
+type PlainSense =
   | 'across-flats'
   | 'long'
   | 'length-word'

@@ -21,9 +21,7 @@ export const anyText = fc.oneof(
 export const maybe = <T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | null> => fc.option(value, { nil: null });
 export const count = fc.integer({ min: 1, max: 9999 });
 export const tenths = fc.integer({ min: 1, max: 4000 }).map((n) => n / 10);
-export const sixtyFourths = fc
-  .integer({ min: 1, max: 640 })
-  .map((n) => Math.round((n / 64) * 25.4 * 1000) / 1000);
+const sixtyFourths = fc.integer({ min: 1, max: 640 }).map((n) => Math.round((n / 64) * 25.4 * 1000) / 1000);
 export const length = fc.oneof(
   tenths.map((mm) => ({ lengthMm: mm, unit: 'mm' as const })),
   sixtyFourths.map((mm) => ({ lengthMm: mm, unit: 'in' as const })),
