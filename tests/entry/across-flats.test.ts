@@ -64,7 +64,11 @@ describe('a head size typed on the number pad', () => {
   });
 
   it('has only flange threads for a flange head, where there are any', () => {
-    // ISO 4162 / EN 1665 and the automotive flange rows: M6 and M8 have 10 mm, M6 hex bolts too, M5 has not.
-    expect([...first('8 flange 10 mm').threadsPossible].sort()).toEqual(['M6', 'M8']);
+    // 17 mm is M10 on a DIN 931 hexagon, but M12 on a flange; the rows with "flange" say so.
+    const flange = ROWS.filter((row) => row['tool_size'] === '17' && /flange/.test(text(row, 'family')));
+    const wanted = new Set(flange.map((row) => text(row, 'thread_or_drive')));
+    expect(first('8 flange 17 mm').threadsPossible).not.toContain('M10');
+    expect([...first('8 flange 17 mm').threadsPossible].sort()).toEqual([...wanted].sort());
+    expect(first('8 17').threadsPossible).toContain('M10');
   });
 });

@@ -66,6 +66,8 @@ describe('trade notation, written', () => {
       '8 flange 10 mm, 6 of them 20 mm long, 2 of them 45 mm long',
     ],
     ['4 1/4-20 UNC x 3/4', '4 1/4-20 UNC x 3/4'],
+    // "M10x1.5" would be the pitch.
+    ['M10, 1.5 long', 'M10, 1.5 mm long'],
     ['hose, lower, 2 ends, clamp 35', 'lower hose, 2 ends, clamp 35 mm'],
     ['caliper aside, hung on wire', 'aside caliper, hung on wire'],
     ['drained 2,5 l gear oil 75W-90', 'drained gear oil 2,5 l, 75W-90'],

@@ -30,6 +30,7 @@ const LINES: readonly (readonly [string, ...unknown[]])[] = [
   ['six M8x25', set({ count: 6, thread: 'M8 (1.25)', lengthMm: 25 })],
   ['M10 fine', set({ thread: 'M10 (?)' })],
   ['M3x4', set({ thread: 'M3 (0.5)', lengthMm: 4 })],
+  ['M6x3', set({ thread: 'M6 (1)', lengthMm: 3 })],
   ['M24x3', set({ thread: 'M24x3' })],
   ['Tr 20x4', set({ thread: 'Tr 20x4' })],
   ['4 1/4-20 UNC x 3/4', set({ count: 4, thread: '1/4-20 UNC', lengthMm: 19.05, lengthUnit: 'in' })],
