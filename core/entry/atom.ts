@@ -1,10 +1,10 @@
-import type { Condition, Drive, EntryItem, Stow, Thread, TokenKind, Torque, Unit } from './meaning.ts';
+import type { Drive, EntryItem, Stow, Thread, TokenKind, Torque, Unit } from './meaning.ts';
 import type { WordSense } from './vocabulary.ts';
 
 /** What one stretch of the line can mean taken by itself; the assembly decides by what stands around it. */
 export type Sense =
   | WordSense
-  | { readonly s: 'space' | 'hard' | 'colon' | 'plus' | 'times' | 'word' | 'kept' | 'word-stop' }
+  | { readonly s: 'space' | 'hard' | 'colon' | 'plus' | 'times' | 'word' | 'kept' }
   | { readonly s: 'num'; readonly value: number; readonly whole: boolean }
   | { readonly s: 'size'; readonly mm: number; readonly unit: Unit; readonly bare: boolean }
   | { readonly s: 'thread'; readonly thread: Thread }
@@ -20,7 +20,6 @@ export type Sense =
   | { readonly s: 'fluid-type'; readonly type: string }
   | { readonly s: 'stamped'; readonly value: string }
   | { readonly s: 'quoted'; readonly text: string }
-  | { readonly s: 'whole-condition'; readonly condition: Condition }
   | { readonly s: 'item'; readonly item: EntryItem; readonly kind: TokenKind };
 
 export type SenseName = Sense['s'];

@@ -1,7 +1,6 @@
 import { as, has, type Atom } from './atom.ts';
 import { currentFasteners, describe, pass, peek, use, type State } from './state.ts';
 import type { Torque, Treatment } from './meaning.ts';
-import { PLAIN_TOKEN } from './vocabulary.ts';
 
 /** Values that describe what stands before them: class, torque, amount, ends, pins, stamped number. */
 export function takeDetail(state: State, atom: Atom): boolean {
@@ -156,7 +155,7 @@ function takeText(state: State, atom: Atom): boolean {
     return true;
   }
   if (has(atom, 'must-come-out') && state.current?.kind === 'temporary') {
-    use(state, PLAIN_TOKEN['must-come-out'] ?? 'filler');
+    use(state, 'temporary');
     return true;
   }
   return false;

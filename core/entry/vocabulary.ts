@@ -27,7 +27,6 @@ import type {
   Renew,
   StackPiece,
   TemporaryRole,
-  TokenKind,
   Treatment,
 } from './meaning.ts';
 
@@ -180,26 +179,3 @@ export const ENERGY_WORDS: readonly (readonly [Energy, RegExp])[] = [
   ['motion', /\b(motion|rotat\w*|shaft|flywheel|spindle|belt|moving|parking brake|hand ?brake|handbrake)\b/i],
   ['heat', /\b(heat|hot|cool\w*|cold)\b/i],
 ];
-
-/** Token kinds of the plain senses, for colouring; what is not listed is a filler. */
-export const PLAIN_TOKEN: Partial<Record<WordSense['s'], TokenKind>> = {
-  'across-flats': 'drive',
-  long: 'length',
-  'length-word': 'length',
-  'of-them': 'length',
-  rest: 'length',
-  missing: 'missing',
-  'as-found': 'missing',
-  more: 'missing',
-  'left-hand': 'thread',
-  coarse: 'thread',
-  fine: 'thread',
-  'by-feel': 'torque',
-  held: 'held-by',
-  'own-place': 'own-place',
-  'leave-alone': 'connection',
-  'must-come-out': 'temporary',
-  place: 'place',
-  'stack-word': 'stack',
-  remark: 'note',
-};
