@@ -26,4 +26,6 @@ export default {
     'tests/**/*.{ts,tsx}',
   ],
   compilers: { css: importsOfStyles },
+  // A type that an exported function names may be exported with it: it is how the function is read.
+  ignoreExportsUsedInFile: { interface: true, type: true },
 } satisfies KnipConfig;

@@ -51,7 +51,7 @@ export function workshopDir(flag: string | boolean | undefined): string {
 export type Client = ReturnType<typeof clientOf>;
 
 /** The operations of the contract, in this process, with the same checks as over HTTP. */
-export function clientOf(context: Context) {
+function clientOf(context: Context) {
   return createRouterClient(makeRouter(), { context });
 }
 

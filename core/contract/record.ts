@@ -7,7 +7,7 @@ import { Done, jobCommand, Made } from './shapes.ts';
  * Rows that are plainly made, changed and taken away, each with its own checks. What books pieces or ticks steps has
  * verbs of its own instead.
  */
-export const PLAIN_TABLES = [
+const PLAIN_TABLES = [
   'asFound',
   'ready',
   'action',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { JOB_TABLES, type JobState, type Row, TABLES, type TableName } from './tables.ts';
 
-export const JOB_FILE_VERSION = 1;
+const JOB_FILE_VERSION = 1;
 /** Deepest nesting of a job file: rows hold at most a list of objects. */
 const MAX_DEPTH = 8;
 /** Rows of one table at the most: fifty times the largest job that was thought of. */

@@ -60,7 +60,7 @@ export function listOrder(graph: Graph): Ordered {
  * latest log index, with carried-over parts and own steps just before the step that needs them; own steps without a
  * place; final tightenings; isolations; re-checks.
  */
-export function ranks(graph: Graph): Int32Array {
+function ranks(graph: Graph): Int32Array {
   const { nodes, edges, needs, log } = graph;
   const before = new Int32Array(nodes.length).fill(-1);
   const placed = new Uint8Array(nodes.length);

@@ -50,7 +50,7 @@ export function contents(graph: Graph): Content[] {
 }
 
 /** The step with which a temporary comes out; −1 where that has no step. */
-export function outNode(graph: Graph, temporary: Row<'temporary'>): number {
+function outNode(graph: Graph, temporary: Row<'temporary'>): number {
   const removal = temporaryOut(graph.log, temporary);
   if (removal !== null) return graph.stepOfRemoval(removal);
   return temporary.stepThingId === null ? -1 : graph.stepOfThing(temporary.stepThingId);

@@ -17,7 +17,7 @@ export interface Draft {
 }
 
 /** 53-bit hash of a text as hex (cyrb53, public domain, from memory): tells facts apart, protects nothing. */
-export function digestOf(text: string): string {
+function digestOf(text: string): string {
   let a = 0xdeadbeef;
   let b = 0x41c6ce57;
   for (let i = 0; i < text.length; i += 1) {

@@ -47,7 +47,7 @@ function addNeeds(graph: Graph): void {
 }
 
 /** Two removals that may well lie in each other's way: the same place, or at least one without a place. */
-export function samePlace(a: Row<'removal'>, b: Row<'removal'>): boolean {
+function samePlace(a: Row<'removal'>, b: Row<'removal'>): boolean {
   if (a.side !== null && b.side !== null && a.side !== b.side && a.side !== 'both' && b.side !== 'both')
     return false;
   const one = a.place.trim().toLowerCase();

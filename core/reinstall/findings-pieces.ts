@@ -11,7 +11,7 @@ import type { Hole } from './content.ts';
 import type { Draft } from './draft.ts';
 import { stepName } from './draft.ts';
 import type { Situation } from './situation.ts';
-import { isIn, isTight, last, standing } from './standing.ts';
+import { last, standing } from './standing.ts';
 
 const IN = ['started', 'tightened', 'paint-checked', 'fitted', 'done'] as const;
 
@@ -59,7 +59,10 @@ function shortOf(at: Situation, pool: Pool, first: Line, name: string, subjects:
       },
     ];
   // What is away, looked for, damaged or wanted for a new hole has its own finding; here it only says what to get.
-  const explained = pool.unknown + pool.lost + pool.damaged + pool.newHoles + pool.away + pool.scrapped > 0;
+  const homes = new Set(pool.lines.map((line) => line.setId));
+  const repaired = at.state.position.some((hole) => homes.has(hole.setId) && hole.fate === 'blocked');
+  const explained =
+    repaired || pool.unknown + pool.lost + pool.damaged + pool.newHoles + pool.away + pool.scrapped > 0;
   return [
     {
       ...base,
@@ -240,11 +243,6 @@ export function damageFindings(at: Situation): Draft[] {
         node,
       };
     });
-}
-
-/** Whether every hole of a node is in. */
-export function allIn(holes: readonly Hole[]): boolean {
-  return holes.every((hole) => isIn(hole.mark) || isTight(hole.mark) || hole.mark === 'left out');
 }
 
 /** Standing of a part in its removal. */

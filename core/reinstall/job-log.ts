@@ -112,7 +112,7 @@ function byId<T extends { readonly id: string }>(rows: readonly T[]): ReadonlyMa
   return new Map(rows.map((row) => [row.id, row]));
 }
 
-export function group<T>(rows: readonly T[], key: (row: T) => string | null): Map<string, T[]> {
+function group<T>(rows: readonly T[], key: (row: T) => string | null): Map<string, T[]> {
   const groups = new Map<string, T[]>();
   for (const row of rows) {
     const owner = key(row);

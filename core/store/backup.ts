@@ -85,7 +85,7 @@ function readManifest(dir: string): Result<z.infer<typeof Manifest>> {
 }
 
 /** Reads the whole backup and says what is wrong with it; nothing is touched. */
-export async function checkBackup(dir: string): Promise<Result<{ originals: string[] }>> {
+async function checkBackup(dir: string): Promise<Result<{ originals: string[] }>> {
   const manifest = readManifest(dir);
   if (!manifest.ok) return manifest;
   const path = join(dir, 'workshop.db');

@@ -31,7 +31,7 @@ export function migrationsIn(dir: string): Migration[] {
 }
 
 /** Hash over every row of every table but the journal: what a migration started from and ended with. */
-export function digestOf(db: Database): string {
+function digestOf(db: Database): string {
   const hash = createHash('sha256');
   const tables = db
     .prepare(`SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name`)

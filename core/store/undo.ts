@@ -20,7 +20,7 @@ export interface Stacks {
 type Brief = Pick<Entry, 'seq' | 'what' | 'undoes' | 'batch'>;
 
 /** Rebuilds the stacks of one actor in one chain from the journal; nothing else is kept. */
-export function stacksOf(entries: Iterable<Brief>): Stacks {
+function stacksOf(entries: Iterable<Brief>): Stacks {
   const undo: Unit[] = [];
   const redo: Unit[] = [];
   for (const entry of entries) {

@@ -18,7 +18,7 @@ const CLEARS: ReadonlySet<DeedWhat> = new Set([
 ]);
 
 /** The step that a thing is ticked in, for what is done to it. */
-export function stepOf(plan: Plan, decision: Decision, thingId: string, what: DeedWhat): Step | null {
+function stepOf(plan: Plan, decision: Decision, thingId: string, what: DeedWhat): Step | null {
   const exact = plan.steps.filter((step) => step.thingId === thingId);
   if (exact.length === 1) return exact[0] ?? null;
   if (exact.length > 1) {

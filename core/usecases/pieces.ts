@@ -97,14 +97,6 @@ export function holesOf(decision: Decision, setId: string): Row<'position'>[] {
     .sort((a, b) => a.n - b.n);
 }
 
-/** Where a piece of a hole lies now, by the last booking that names the hole; null = never booked. */
-export function lastMoveOf(decision: Decision, positionId: string): Row<'move'> | null {
-  let last: Row<'move'> | null = null;
-  for (const move of decision.state.move)
-    if (move.positionId === positionId && (!last || move.id > last.id)) last = move;
-  return last;
-}
-
 /** The thing as set or part with how many pieces it has, for bookings that name one. */
 export function pieceHome(
   decision: Decision,

@@ -33,7 +33,7 @@ interface Ticking {
 const HOLE_DEEDS: ReadonlySet<DeedWhat> = new Set(['started', 'tightened', 'paint-checked']);
 
 /** The round a thing is in: one more each time it came off again. */
-export function roundOf(decision: Decision, thingId: string): number {
+function roundOf(decision: Decision, thingId: string): number {
   let round = 1;
   for (const deed of decision.state.deed) if (deed.thingId === thingId) round = Math.max(round, deed.round);
   return round;

@@ -22,7 +22,7 @@ const ML: Record<string, number> = {
 };
 
 /** An amount of fluid as typed, in whole millilitres. Range: more than 0, up to 100 000 l. */
-export function parseAmount(typed: string): Result<number> {
+function parseAmount(typed: string): Result<number> {
   const match = NUMBER.exec(typed);
   const factor = ML[(match?.[2] ?? '').toLowerCase().replace(/\.$/, '')];
   const ml =
@@ -33,7 +33,7 @@ export function parseAmount(typed: string): Result<number> {
 }
 
 /** A measured value as typed: the number; the unit is the measure's own. */
-export function parseReading(typed: string): Result<number> {
+function parseReading(typed: string): Result<number> {
   const match = NUMBER.exec(typed);
   return match
     ? ok(Number((match[1] ?? '').replace(',', '.')))

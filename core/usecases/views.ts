@@ -37,7 +37,7 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
 }
 
 /** Pieces of each removal, for the length of its notch. */
-export function piecesByRemoval(state: JobState): Map<string, number> {
+function piecesByRemoval(state: JobState): Map<string, number> {
   const home = new Map(state.fset.map((set) => [set.id, set.removalId]));
   const pieces = new Map<string, number>();
   const add = (id: string | null | undefined, qty: number) => {
@@ -95,7 +95,7 @@ function nameOf(state: JobState, thingId: string): string {
 }
 
 /** One job as the Jobs screen shows it. */
-export function cardOf(state: JobState, now: number): JobCard {
+function cardOf(state: JobState, now: number): JobCard {
   const plan = planJob(state, now);
   const order = logOrder(state.removal);
   const pieces = piecesByRemoval(state);

@@ -14,7 +14,7 @@ export function logOf(view: JobView): Row<'removal'>[] {
 }
 
 /** Pieces per removal: what came out of its holes, and its parts. */
-export function piecesOf(view: JobView): Map<string, number> {
+function piecesOf(view: JobView): Map<string, number> {
   const pieces = new Map<string, number>();
   const home = new Map(view.state.fset.map((set) => [set.id, set.removalId]));
   const add = (id: string | null | undefined, qty: number) => {

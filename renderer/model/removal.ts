@@ -34,7 +34,7 @@ function countsOf(view: JobView, removalId: string): Count[] {
 }
 
 /** The open points that stand on this removal, gravest first. */
-export function pointsOf(view: JobView, removalId: string): PointData[] {
+function pointsOf(view: JobView, removalId: string): PointData[] {
   const things = new Set([removalId, ...holesOf(view, removalId).map((hole) => hole.id)]);
   for (const table of ['fset', 'part', 'connection', 'temporary', 'measure'] as const)
     for (const row of view.state[table] as readonly { id: string; removalId: string | null }[])

@@ -33,7 +33,7 @@ import {
 const MAX_FILE = 200_000_000;
 
 /** The folder of a job file's photos: beside it, with the same name. */
-export function photosBeside(file: string): string {
+function photosBeside(file: string): string {
   return join(dirname(file), `${basename(file).replace(/\.json$/i, '')}.photos`);
 }
 

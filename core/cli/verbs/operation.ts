@@ -12,7 +12,7 @@ import {
 } from '../frame.ts';
 
 /** Names of all operations, such as `record.make`. */
-export function operationNames(): string[] {
+function operationNames(): string[] {
   return Object.entries(contract).flatMap(([group, operations]) =>
     Object.keys(operations).map((name) => `${group}.${name}`),
   );

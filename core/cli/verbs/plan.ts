@@ -58,7 +58,7 @@ function stepLines(step: Step, at: number): string[] {
 }
 
 /** A plan as one JSON value: sets become lists. */
-export function planValue(plan: Plan): unknown {
+function planValue(plan: Plan): unknown {
   return { ...plan, ahead: [...plan.ahead] };
 }
 
@@ -66,7 +66,7 @@ const findingLine = (finding: Finding): string =>
   `${finding.severity.toUpperCase().padEnd(4)} ${finding.sentence} ${finding.clears}${finding.accepted ? ' (passed by name)' : ''} [${finding.key}]`;
 
 /** The reinstall list as lines: steps in order, then the open points. */
-export function planLines(plan: Plan): string[] {
+function planLines(plan: Plan): string[] {
   const { depth } = plan;
   return [
     `${depth.off} off, ${depth.back} back, ${depth.left} left.`,

@@ -47,7 +47,7 @@ async function startHost(
   return { child, address: report.address };
 }
 
-export function makeProgram(folder: string): Program {
+function makeProgram(folder: string): Program {
   let child: ChildProcess | null = null;
   const program: Program = {
     folder,
