@@ -1,9 +1,14 @@
 import { useEffect } from 'react';
-import { useJob } from './data/job.ts';
+import { type OpenJob, useJob } from './data/job.ts';
 import { useKeys } from './data/keys.ts';
-import { remember } from './data/remember.ts';
+import { remember, type ScreenName } from './data/remember.ts';
+import { BeginPage } from './pages/BeginPage.tsx';
+import { HandoverNotice } from './pages/HandoverNotice.tsx';
 import { JobsPage } from './pages/JobsPage.tsx';
+import { OffPage } from './pages/OffPage.tsx';
+import { PutBackPage } from './pages/PutBackPage.tsx';
 import { RemovalPage } from './pages/RemovalPage.tsx';
+import { StopWorkPage } from './pages/StopWorkPage.tsx';
 
 /** Dark where the user or the system asks for it; the style sheet follows this one attribute. */
 function useTheme(): void {
@@ -27,5 +32,25 @@ export function App() {
   useTheme();
   useKeys(job);
   if (job === null || screen === 'jobs') return <JobsPage />;
-  return <RemovalPage job={job} />;
+  return (
+    <>
+      <JobScreen job={job} screen={screen} />
+      <HandoverNotice job={job} />
+    </>
+  );
+}
+
+function JobScreen({ job, screen }: { readonly job: OpenJob; readonly screen: Exclude<ScreenName, 'jobs'> }) {
+  switch (screen) {
+    case 'begin':
+      return <BeginPage job={job} />;
+    case 'removal':
+      return <RemovalPage job={job} />;
+    case 'off':
+      return <OffPage job={job} />;
+    case 'putback':
+      return <PutBackPage job={job} />;
+    case 'stopwork':
+      return <StopWorkPage job={job} />;
+  }
 }

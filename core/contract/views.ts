@@ -1,6 +1,6 @@
 import type { JobState, Row } from '../model/tables.ts';
 import type { Depth, Plan } from '../reinstall/index.ts';
-import type { CountLine, PoolLine, Search } from '../tally/index.ts';
+import type { BagCount, CountLine, GetLine, LookAlike, PoolLine, Search } from '../tally/index.ts';
 
 /** A job on the Jobs screen and in `jobs`. */
 export interface JobCard {
@@ -35,5 +35,12 @@ export interface JobView {
   readonly counts: readonly CountLine[];
   readonly pools: readonly PoolLine[];
   readonly searches: readonly Search[];
+  readonly bags: readonly BagCount[];
+  readonly toGet: readonly GetLine[];
+  readonly lookAlikes: readonly LookAlike[];
+  /** Every specification in words: "M8 × 25 mm, hex 13 mm". */
+  readonly specNames: Readonly<Record<string, string>>;
+  /** Pieces expected in each bag, by its id. */
+  readonly inBag: Readonly<Record<string, number>>;
   readonly history: { readonly undo: string | null; readonly redo: string | null };
 }

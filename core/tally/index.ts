@@ -3,6 +3,9 @@
  * rows of one job; nothing here knows the time or writes anything.
  */
 export { awayThings } from './away.ts';
+export type { BagCount } from './contents.ts';
+export type { GetLine } from './to-get.ts';
+export type { LookAlike } from './look-alikes.ts';
 export { bagCounts, contentsOf, expectedIn, expectedOf } from './contents.ts';
 export { bookDifference, countLines, countOfSet, poolLines } from './count.ts';
 export type { CountLine, PoolLine } from './count-types.ts';

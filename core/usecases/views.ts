@@ -2,7 +2,16 @@ import type { JobCard, JobView } from '../contract/views.ts';
 import { type Plan, planJob } from '../reinstall/index.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
-import { countLines, openSearches, poolLines } from '../tally/index.ts';
+import {
+  bagCounts,
+  countLines,
+  describeSpec,
+  expectedIn,
+  lookAlikes,
+  openSearches,
+  poolLines,
+  toGet,
+} from '../tally/index.ts';
 import { historyState } from './history.ts';
 import { logOrder } from './log/add.ts';
 import type { Context } from './frame.ts';
@@ -32,8 +41,23 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
     counts: countLines(state.value),
     pools: poolLines(state.value),
     searches: openSearches(state.value),
+    bags: bagCounts(state.value),
+    toGet: toGet(state.value),
+    lookAlikes: lookAlikes(state.value),
+    specNames: Object.fromEntries(state.value.spec.map((spec) => [spec.id, describeSpec(spec)])),
+    inBag: Object.fromEntries(usedStows(state.value).map((id) => [id, expectedIn(state.value, id)])),
     history: historyState(context, jobId),
   });
+}
+
+/** Bags and shelves that this job has something to do with. */
+function usedStows(state: JobState): string[] {
+  const used = new Set<string>();
+  for (const move of state.move)
+    for (const id of [move.srcStowId, move.dstStowId]) if (id !== null) used.add(id);
+  for (const row of [...state.fset, ...state.part, ...state.position])
+    if (row.stowId !== null) used.add(row.stowId);
+  return [...used];
 }
 
 /** Pieces of each removal, for the length of its notch. */

@@ -12,9 +12,13 @@ export interface UserAction {
   readonly key: string;
 }
 
-export const SCREENS: readonly UserAction[] = [
+const SCREENS: readonly UserAction[] = [
   { id: 'jobs', text: common.jobs, key: 'F1' },
   { id: 'removal', text: common.removal, key: 'F2' },
+  { id: 'off', text: common.off, key: 'F3' },
+  { id: 'putback', text: common.putback, key: 'F4' },
+  { id: 'begin', text: common.begin, key: 'F6' },
+  { id: 'stopwork', text: common.stopwork, key: 'F12' },
 ];
 
 const go = (screen: ScreenName) => remember.getState().go({ screen });

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { createJSONStorage, persist } from 'zustand/middleware';
 
-export type ScreenName = 'jobs' | 'removal';
+export type ScreenName = 'jobs' | 'begin' | 'removal' | 'off' | 'putback' | 'stopwork';
 export type Theme = 'system' | 'light' | 'dark';
 
 /** What this window remembers by itself: where the user is. Never record, so it may be lost without loss. */

@@ -121,7 +121,8 @@ export function JobsPage() {
   useJobsKeys(() => setStarting(true));
 
   const open = (jobId: string) => {
-    go({ jobId, screen: 'removal', removalId: null, stepId: null, stowId: null });
+    const back = (cards.find((one) => one.job.id === jobId)?.depth.back ?? 0) > 0;
+    go({ jobId, screen: back ? 'putback' : 'removal', removalId: null, stepId: null, stowId: null });
   };
   const current = view && first && view.state.job.id === first.job.id ? view : null;
   if (reading.data === undefined) return null;

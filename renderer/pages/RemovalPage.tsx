@@ -108,8 +108,6 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       onNextPhoto={() => {}}
       onTakeAll={() => {}}
       onTakeOne={() => {}}
-      onAddPhotos={() => {}}
-      onPhone={() => {}}
     />
   );
 }

@@ -20,9 +20,6 @@ export const begin = {
   note: 'What you found',
   noteExample: 'Two guard screws missing',
   noteKey: 'Note it',
-  photos: (count: number) =>
-    count === 0 ? 'No photo as found yet' : count === 1 ? '1 photo as found' : `${count} photos as found`,
-  addPhotos: 'Add photos',
   ready: 'To have ready',
   readyEmpty: 'Tools, parts, trays and labels that must be at hand before the first bolt turns.',
   readyItem: 'Tool or part',
@@ -41,4 +38,7 @@ export const begin = {
   cautions: 'Before the first bolt',
   remove: (what: string) => `Strike out “${what}”`,
   take: 'Strike out',
+  isolate:
+    'Isolate, lock out, let pressure off, put it on stands: before the first bolt, and by whoever works on it.',
+  manual: 'The maker’s manual, local codes and licensed practice come first.',
 };

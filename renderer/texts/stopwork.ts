@@ -22,4 +22,7 @@ export const stopwork = {
   stop: 'Stop here',
   back: 'Not yet, go back',
   hint: 'Enter',
+  handover: 'Work was stopped here',
+  noNote: 'No note was left. Look at everything before you go on.',
+  read: 'I have read it',
 };

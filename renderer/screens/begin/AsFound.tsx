@@ -13,14 +13,12 @@ export interface FoundData {
 
 interface AsFoundProps {
   readonly found: readonly FoundData[];
-  readonly photos: number;
   readonly onFound: (kind: FoundKind, text: string) => void;
   readonly onDrop: (id: string) => void;
-  readonly onPhotos: () => void;
 }
 
 /** The state before anyone touched it. "As found missing" is not "lost". */
-export function AsFound({ found, photos, onFound, onDrop, onPhotos }: AsFoundProps) {
+export function AsFound({ found, onFound, onDrop }: AsFoundProps) {
   const [kind, setKind] = useState<FoundKind>('damage');
   return (
     <section>
@@ -47,12 +45,6 @@ export function AsFound({ found, photos, onFound, onDrop, onPhotos }: AsFoundPro
         add={say.noteKey}
         onAdd={(text) => onFound(kind, text)}
       />
-      <p className="begin-photos">
-        <span>{say.photos(photos)}</span>
-        <button type="button" className="link" onClick={onPhotos}>
-          {say.addPhotos}
-        </button>
-      </p>
     </section>
   );
 }

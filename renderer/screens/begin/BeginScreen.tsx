@@ -23,7 +23,6 @@ export interface BeginScreenProps {
   readonly status?: StatusProps;
   readonly fields: BeginFields;
   readonly found: readonly FoundData[];
-  readonly foundPhotos: number;
   readonly ready: readonly ListedItem[];
   readonly safe: readonly ListedItem[];
   /** Cautions and what must be answered first. */
@@ -33,7 +32,6 @@ export interface BeginScreenProps {
   readonly onFieldDone: (field: keyof BeginFields) => void;
   readonly onFound: (kind: FoundKind, text: string) => void;
   readonly onDropFound: (id: string) => void;
-  readonly onFoundPhotos: () => void;
   readonly onReady: (text: string) => void;
   readonly onTick: (id: string, done: boolean) => void;
   readonly onDropReady: (id: string) => void;
@@ -52,13 +50,7 @@ export function BeginScreen(props: BeginScreenProps) {
         <p className="begin-intro">{say.intro}</p>
         <div className="begin-columns">
           <Machine {...props} />
-          <AsFound
-            found={found}
-            photos={props.foundPhotos}
-            onFound={props.onFound}
-            onDrop={props.onDropFound}
-            onPhotos={props.onFoundPhotos}
-          />
+          <AsFound found={found} onFound={props.onFound} onDrop={props.onDropFound} />
           <section>
             <h2 className="rows-title">{say.ready}</h2>
             <ItemList
@@ -86,12 +78,14 @@ export function BeginScreen(props: BeginScreenProps) {
   );
 }
 
-function BeginHand({ found, foundPhotos, points, onGo }: BeginScreenProps) {
+function BeginHand({ found, points, onGo }: BeginScreenProps) {
   return (
     <section className="hand on-sheet begin-hand">
-      <BigNumber value={String(found.length)} unit={found.length === 1 ? say.notedOne : say.noted} size={136}>
-        {say.photos(foundPhotos)}
-      </BigNumber>
+      <BigNumber
+        value={String(found.length)}
+        unit={found.length === 1 ? say.notedOne : say.noted}
+        size={136}
+      />
       {points.length > 0 && (
         <div>
           <h2>{say.cautions}</h2>

@@ -30,10 +30,11 @@ interface BagPanelProps {
   readonly onIs: () => void;
   readonly onAgain: () => void;
   readonly onFound: () => void;
+  readonly onGiveUp: () => void;
 }
 
 /** Counting a bag: how many there should be, how many there are, what a difference means. */
-export function BagPanel({ bag, onCount, onIs, onAgain, onFound }: BagPanelProps) {
+export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: BagPanelProps) {
   const { expected } = bag;
   const counted = bag.counted ?? expected;
   return (
@@ -65,6 +66,7 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound }: BagPanelProps
         </Key>
         {bag.counted !== null && <Key onPress={onAgain}>{say.again}</Key>}
         {bag.searching && <Key onPress={onFound}>{say.found}</Key>}
+        {bag.searching && <Key onPress={onGiveUp}>{say.giveUp}</Key>}
       </div>
       {bag.alike !== null && (
         <section className="bag-alike">

@@ -7,16 +7,12 @@ import { Say, type Rich } from '../../ui/rich.tsx';
 import { Rows, type RowData } from '../../ui/Rows.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import { BagPanel } from './BagPanel.tsx';
-import { TrayPanel, UnknownPanel, WantPanel } from './Panels.tsx';
-
-export type OffTool = 'to get' | 'tray' | 'unknown' | 'labels';
+import { WantPanel } from './Panels.tsx';
 
 /** What stands on the sheet at the right. */
 export type OffPanel =
   | ({ readonly kind: 'bag' } & ComponentProps<typeof BagPanel>)
-  | ({ readonly kind: 'to get' } & ComponentProps<typeof WantPanel>)
-  | ({ readonly kind: 'tray' } & ComponentProps<typeof TrayPanel>)
-  | ({ readonly kind: 'unknown' } & ComponentProps<typeof UnknownPanel>);
+  | ({ readonly kind: 'to get' } & ComponentProps<typeof WantPanel>);
 
 export interface OffGroup {
   /** "Tin A, bench end", "Not in the workshop, or still on" */
@@ -35,7 +31,7 @@ export interface OffScreenProps {
   /** Things to get that are still open. */
   readonly toGet: number;
   readonly onPick: (id: string) => void;
-  readonly onTool: (tool: OffTool) => void;
+  readonly onToGet: () => void;
 }
 
 /** Everything that is off, by bag and shelf, with its count and what happens to it. */
@@ -58,12 +54,7 @@ export function OffScreen(props: OffScreenProps) {
           />
         ))}
         <div className="keys off-tools" role="group" aria-label={say.tools}>
-          <Key onPress={() => props.onTool('to get')}>{say.toGet(props.toGet)}</Key>
-          <Key onPress={() => props.onTool('tray')}>{say.tray}</Key>
-          <Key onPress={() => props.onTool('unknown')}>{say.unknown}</Key>
-          <Key onPress={() => props.onTool('labels')} off={groups.length === 0}>
-            {say.labels}
-          </Key>
+          <Key onPress={props.onToGet}>{say.toGet(props.toGet)}</Key>
         </div>
       </div>
       <section className="hand on-sheet off-panel">
@@ -83,9 +74,5 @@ function Panel({ panel }: { readonly panel: OffPanel }) {
       return <BagPanel {...panel} />;
     case 'to get':
       return <WantPanel {...panel} />;
-    case 'tray':
-      return <TrayPanel {...panel} />;
-    case 'unknown':
-      return <UnknownPanel {...panel} />;
   }
 }

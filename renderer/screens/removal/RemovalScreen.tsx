@@ -65,8 +65,6 @@ export interface RemovalScreenProps {
   readonly onNextPhoto: () => void;
   readonly onTakeAll: () => void;
   readonly onTakeOne: (id: string) => void;
-  readonly onAddPhotos: () => void;
-  readonly onPhone: () => void;
 }
 
 /** Taking apart: depth line, photo with its marks, this removal, one entry line and a number pad. */

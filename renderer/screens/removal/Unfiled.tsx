@@ -21,20 +21,11 @@ interface UnfiledProps {
   readonly number: number;
   readonly onTakeAll: () => void;
   readonly onTakeOne: (id: string) => void;
-  readonly onAddPhotos: () => void;
-  readonly onPhone: () => void;
 }
 
 /** Photos come before the log in real life: those since the last removal are offered to this one. */
-export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos, onPhone }: UnfiledProps) {
-  if (unfiled.count === 0)
-    return (
-      <section className="unfiled none">
-        <p>{say.noneUnfiled}</p>
-        <Key onPress={onAddPhotos}>{say.addPhotos}</Key>
-        <Key onPress={onPhone}>{say.phone}</Key>
-      </section>
-    );
+export function Unfiled({ unfiled, number, onTakeAll, onTakeOne }: UnfiledProps) {
+  if (unfiled.count === 0) return null;
   return (
     <section className="unfiled">
       <p className="unfiled-count">

@@ -1,0 +1,176 @@
+import type { JobView } from '../../core/contract/views.ts';
+import type { Row } from '../../core/model/tables.ts';
+import type { BagData } from '../screens/off/BagPanel.tsx';
+import type { OffGroup } from '../screens/off/OffScreen.tsx';
+import type { WantData } from '../screens/off/Panels.tsx';
+import { off as say } from '../texts/off.ts';
+import type { Rich } from '../ui/rich.tsx';
+import type { RowData } from '../ui/Rows.tsx';
+import { logOf } from './line.ts';
+import { ago, day } from './time.ts';
+
+type Stow = Row<'stow'>;
+
+/** Sets and parts that lie in a bag, by name. */
+function namesIn(view: JobView, stowId: string): string[] {
+  const removal = new Map(logOf(view).map((one) => [one.id, one.title]));
+  const sets = view.state.fset
+    .filter((set) => set.stowId === stowId)
+    .map((set) =>
+      `${set.name || removal.get(set.removalId) || ''} ${view.specNames[set.specId] ?? ''}`.trim(),
+    );
+  const parts = view.state.part.filter((part) => part.stowId === stowId).map((part) => part.name);
+  return [...sets, ...parts].filter((name) => name !== '');
+}
+
+function stowRow(view: JobView, stow: Stow, now: number): RowData {
+  const search = view.searches.find((one) => one.stowId === stow.id);
+  const count = view.bags.find((bag) => bag.stowId === stow.id);
+  const about = search
+    ? say.differs(search.counted)
+    : count?.countedAt
+      ? say.counted(day(count.countedAt, now))
+      : say.neverCounted;
+  return {
+    id: stow.id,
+    mark: stow.label,
+    name: namesIn(view, stow.id).join(', ') || say.bag(stow.kind, stow.label),
+    count: view.inBag[stow.id] ?? 0,
+    about,
+    grave: search !== undefined,
+  };
+}
+
+function partRow(view: JobView, part: Row<'part'>, now: number): RowData {
+  const away = view.state.away.find((one) => one.thingId === part.id && one.backAt === null);
+  const late = away?.due && away.due < now ? `, ${say.late(ago(away.due, now))}` : '';
+  return {
+    id: part.id,
+    mark: '',
+    name: part.name,
+    count: part.qty,
+    about: away
+      ? `${say.awaySince(away.toWhom, day(away.since, now))}${late}`
+      : part.renew === 'must'
+        ? say.mustRenew
+        : say.fates[part.fate],
+    grave: late !== '',
+  };
+}
+
+/** By bag, tin, tray and shelf; then what is in none of them, away, or loose on the machine. */
+export function offGroups(view: JobView, now: number): OffGroup[] {
+  const used = Object.keys(view.inBag);
+  const groups: OffGroup[] = [];
+  for (const kind of ['bag', 'tin', 'tray', 'shelf'] as const) {
+    const rows = view.state.stow
+      .filter((stow) => stow.kind === kind && used.includes(stow.id))
+      .sort((a, b) => a.label.localeCompare(b.label, undefined, { numeric: true }))
+      .map((stow) => stowRow(view, stow, now));
+    if (rows.length > 0) groups.push({ title: say.kinds[kind], rows });
+  }
+  const away = new Set(view.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
+  const back = new Set(view.state.deed.filter((deed) => deed.what === 'fitted').map((deed) => deed.thingId));
+  const off = view.state.part.filter((part) => part.how === 'off' && !back.has(part.id));
+  const nowhere = off.filter((part) => part.stowId === null && !away.has(part.id));
+  if (nowhere.length > 0)
+    groups.push({ title: say.nowhere, rows: nowhere.map((part) => partRow(view, part, now)) });
+  const gone = off.filter((part) => away.has(part.id));
+  if (gone.length > 0) groups.push({ title: say.away, rows: gone.map((part) => partRow(view, part, now)) });
+  const loose = view.counts.filter((line) => line.slackened > 0);
+  if (loose.length > 0)
+    groups.push({
+      title: say.loose,
+      rows: loose.map((line) => ({
+        id: line.setId ?? '',
+        mark: '',
+        name: `${logOf(view).find((one) => one.id === line.removalId)?.title ?? ''} ${view.specNames[line.specId ?? ''] ?? ''}`.trim(),
+        count: line.slackened,
+        about: say.looseAbout,
+      })),
+    });
+  return groups;
+}
+
+/** All pieces in one sentence: where they are, which are unaccounted. */
+export function offSummary(view: JobView): Rich {
+  const sum = (pick: (line: JobView['counts'][number]) => number) =>
+    view.counts.reduce((all, line) => all + pick(line), 0);
+  const out = sum((line) => line.out);
+  const base = say.summary(
+    out,
+    sum((line) => line.inBag),
+    sum((line) => line.away),
+  );
+  const unknown = sum((line) => line.unknown);
+  const loose = sum((line) => line.slackened);
+  return [
+    base,
+    ...(unknown > 0 ? [', ', { strong: say.unaccounted(unknown) }] : []),
+    '.',
+    ...(loose > 0 ? [` ${say.looseOn(loose)}`] : []),
+  ];
+}
+
+/** What stands on the sheet while a bag is counted. */
+export function bagData(view: JobView, stowId: string, counted: number | null): BagData | null {
+  const stow = view.state.stow.find((one) => one.id === stowId);
+  if (!stow) return null;
+  const expected = view.inBag[stowId] ?? 0;
+  const search = view.searches.find((one) => one.stowId === stowId);
+  const alike = view.lookAlikes.find((pair) => pair.stowId === stowId) ?? null;
+  const specs = alike ? alike.specIds.flatMap((id) => view.state.spec.filter((spec) => spec.id === id)) : [];
+  const bolts = specs.flatMap((spec) => {
+    const size = Number(/^M(\d+(?:\.\d+)?)/.exec(spec.thread ?? '')?.[1]);
+    if (!size || !spec.lengthUm) return [];
+    const shape = {
+      threadMm: size,
+      lengthMm: spec.lengthUm / 1000,
+      pitchMm: (spec.pitchUm ?? 1000) / 1000,
+      acrossFlatsMm: spec.driveSizeUm ? spec.driveSizeUm / 1000 : size * 1.6,
+      headHeightMm: size * 0.65,
+      shankMm: Math.max(0, spec.lengthUm / 1000 - size * 2.5),
+    };
+    return [
+      {
+        id: spec.id,
+        shape,
+        name: `${spec.thread ?? ''} × ${spec.lengthUm / 1000}`,
+        where: say.bag(stow.kind, stow.label),
+      },
+    ];
+  });
+  return {
+    id: stowId,
+    label: say.bag(stow.kind, stow.label),
+    name: namesIn(view, stowId).join(', '),
+    expected: search ? search.expected : expected,
+    counted: counted ?? (search ? search.counted : null),
+    say: search
+      ? [
+          { strong: say.oneMissing(search.missing) },
+          ` ${say.sayMissing(search.lastSeen.sentence, search.lookAt.join(' '))}`,
+        ]
+      : say.sayFits(expected),
+    searching: search !== undefined,
+    alike: alike && bolts.length > 1 ? { title: say.alikeTitle, say: alike.sentence, bolts } : null,
+  };
+}
+
+/** The list to get. */
+export function wantsOf(view: JobView): WantData[] {
+  return view.toGet.map((line) => ({
+    id: line.key,
+    what: line.what,
+    quantity: Math.max(line.needed ?? 0, line.noted),
+    about: say.causes[line.cause],
+    state: line.state,
+  }));
+}
+
+/** The list to get as CSV (RFC 4180): fields with a comma, quote or line break in quotes. */
+export function wantsCsv(wants: readonly WantData[]): string {
+  const field = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const rows = wants.map((want) => [want.what, String(want.quantity), want.about, say.states[want.state]]);
+  return [say.csv, ...rows].map((row) => `${row.map(field).join(',')}\r\n`).join('');
+}

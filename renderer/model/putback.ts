@@ -1,0 +1,207 @@
+import type { JobView } from '../../core/contract/views.ts';
+import { formatTorque, parseTorque } from '../../core/fastening/index.ts';
+import type { PhotoMark } from '../photo/types.ts';
+import type { AheadGroup, AheadScreenProps } from '../screens/putback/AheadScreen.tsx';
+import type { StepData } from '../screens/putback/types.ts';
+import { putback as say } from '../texts/putback.ts';
+import type { PointData } from '../ui/Point.tsx';
+import type { RowData } from '../ui/Rows.tsx';
+import { day } from './time.ts';
+
+export type PlanStep = JobView['plan']['steps'][number];
+export type PlanFinding = JobView['plan']['findings'][number];
+
+/** The step remembered, else the first that can be worked on; null = nothing is left to do. */
+export function stepAt(view: JobView, stepId: string | null): PlanStep | null {
+  const { steps } = view.plan;
+  return (
+    steps.find((step) => step.id === stepId) ??
+    steps.find((step) => step.state === 'ready') ??
+    steps.find((step) => step.state !== 'done' && step.kind !== 'K') ??
+    null
+  );
+}
+
+/** An open point in the words of the screen. */
+export function pointOf(finding: PlanFinding): PointData {
+  return {
+    id: finding.key,
+    grave: finding.severity,
+    say: [{ strong: finding.sentence }, ` ${finding.clears}`],
+  };
+}
+
+/** What stops a step: the points themselves, not passed yet. */
+export function stopsOf(view: JobView, step: PlanStep): PlanFinding[] {
+  const keys = new Set(step.stoppedBy);
+  return view.plan.findings.filter((finding) => keys.has(finding.key) && finding.accepted === null);
+}
+
+function marksOf(step: PlanStep): PhotoMark[] {
+  return step.fasteners.flatMap((set) =>
+    set.holes.map((hole) => ({
+      id: hole.positionId,
+      text: String(hole.n),
+      kind: 'position' as const,
+      state: hole.mark,
+      x: 0,
+      y: 0,
+      name: set.name === '' ? say.holeName(hole.n) : say.holeOf(set.name, hole.n),
+      group: set.setId,
+    })),
+  );
+}
+
+/** The one number of the step: its torque, with the other unit beside it. */
+function figureOf(step: PlanStep): StepData['figure'] {
+  const set = step.fasteners.find((one) => one.torqueNm !== null);
+  if (!set || set.torqueNm === null) return null;
+  const typed = parseTorque(set.torqueTyped.split('+')[0]?.trim() ?? '');
+  const metric = !typed.ok || typed.value.unit === 'N·m';
+  const [value = '', unit = ''] = formatTorque(set.torqueNm, metric ? 'N·m' : typed.value.unit).split(' ');
+  const angle = set.angleDeg === null ? '' : ` + ${set.angleDeg}°`;
+  return { value, unit: `${unit}${angle}`, other: formatTorque(set.torqueNm, metric ? 'lbf·ft' : 'N·m') };
+}
+
+/** What the large key does now: start all by hand, tighten all, or say that the step is done. */
+export function goOf(step: PlanStep): {
+  what: 'started' | 'tightened' | 'done';
+  label: string;
+  hint: string;
+} {
+  const holes = step.fasteners.flatMap((set) => set.holes);
+  const later = new Set(
+    step.fasteners.filter((set) => set.laterWhen !== null && step.kind !== 'T').map((set) => set.setId),
+  );
+  const open = holes.filter((hole) => hole.mark === 'out');
+  if (holes.length > 1 && open.length > 0) return { what: 'started', label: say.allStarted, hint: 'S' };
+  const loose = step.fasteners
+    .filter((set) => !later.has(set.setId))
+    .flatMap((set) => set.holes)
+    .filter((hole) => ['out', 'started', 'later'].includes(hole.mark));
+  if (holes.length > 0 && loose.length > 0)
+    return { what: 'tightened', label: holes.length > 1 ? say.allTight : say.tight, hint: 'T' };
+  return { what: 'done', label: DONE[step.kind] ?? say.done, hint: 'Enter' };
+}
+
+const DONE: Partial<Record<PlanStep['kind'], string>> = {
+  C1: say.filledDone,
+  C2: say.bledDone,
+  I: say.givenBack,
+};
+
+function aboutOf(view: JobView, step: PlanStep): string {
+  const bags = new Set(step.fasteners.flatMap((set) => set.holes.map((hole) => hole.stowId)));
+  return view.state.stow
+    .filter((stow) => bags.has(stow.id))
+    .map((stow) => say.fromBag(`${stow.kind} ${stow.label}`))
+    .join(' ');
+}
+
+function fittedOf(view: JobView, step: PlanStep): string {
+  const renew = new Set(step.renew);
+  return view.state.part
+    .filter((part) => renew.has(part.id))
+    .map((part) => say.newOne(part.name))
+    .join(' ');
+}
+
+function noteOf(view: JobView, step: PlanStep, now: number): StepData['noteBack'] {
+  const removal = view.state.removal.find((one) => one.id === step.removalId);
+  const text = step.notes.join(' ');
+  if (text === '') return null;
+  return { text, when: removal?.startedAt ? day(removal.startedAt, now) : '' };
+}
+
+/** The step at hand as the screen shows it. */
+export function stepData(view: JobView, step: PlanStep, now: number): StepData {
+  const { steps, findings } = view.plan;
+  const go = goOf(step);
+  const gate = view.plan.gates.find((one) => one.stepId === step.id);
+  const own = new Set(step.findings);
+  const points = findings.filter(
+    (one) =>
+      (own.has(one.key) || gate?.holding.includes(one.key)) &&
+      one.severity !== 'note' &&
+      one.accepted === null,
+  );
+  return {
+    id: step.id,
+    title: step.title || say.untitled(step.number ?? 0),
+    number: steps.indexOf(step) + 1,
+    total: steps.length,
+    state: step.state,
+    stateWhy: step.why,
+    figure: figureOf(step),
+    about: aboutOf(view, step),
+    noteBack: noteOf(view, step, now),
+    fitted: fittedOf(view, step),
+    actions: step.actions.map((action, i) => ({
+      id: String(i),
+      text: action.sentence,
+      done: action.done,
+      caution: i === 0 ? step.cautions.join(' ') : '',
+    })),
+    gate:
+      points.length > 0
+        ? { title: gate ? say.gates[gate.kind] : say.openHere, points: points.map(pointOf) }
+        : null,
+    rounds: [],
+    order: null,
+    marks: marksOf(step),
+    moves: [],
+    photo: null,
+    go: { label: go.label, hint: go.hint, off: step.state === 'done' },
+  };
+}
+
+const GROUP: Record<PlanStep['state'], AheadGroup> = {
+  ready: 'ready',
+  waiting: 'waiting',
+  behind: 'behind',
+  held: 'held',
+  done: 'done',
+};
+
+function rowOf(view: JobView, step: PlanStep): RowData {
+  const holes = step.fasteners.reduce((sum, set) => sum + set.holes.length, 0);
+  return {
+    id: step.id,
+    mark: step.number === null ? '' : String(step.number),
+    name: step.title || say.untitled(step.number ?? 0),
+    count: holes > 0 ? holes : '',
+    about: step.why,
+    grave: view.plan.findings.some(
+      (one) => one.stepId === step.id && one.severity === 'stop' && one.accepted === null,
+    ),
+  };
+}
+
+/** The whole way back in groups, and the open points. */
+export function aheadData(view: JobView): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next'> {
+  const { steps, findings, ahead, later } = view.plan;
+  const groups: { group: AheadGroup; rows: RowData[] }[] = [];
+  for (const group of ['ready', 'held', 'waiting', 'behind', 'done'] as const) {
+    const rows = steps.filter((step) => GROUP[step.state] === group).map((step) => rowOf(view, step));
+    if (rows.length > 0) groups.push({ group, rows });
+    if (group === 'ready' && later.length > 0)
+      groups.push({
+        group: 'later',
+        rows: later.map((one) => ({
+          id: one.stepId,
+          mark: '',
+          name: steps.find((step) => step.id === one.stepId)?.title ?? '',
+          count: one.holesLeft,
+          about: one.due ? say.dueNow : one.when,
+          grave: one.due,
+        })),
+      });
+  }
+  const next = stepAt(view, null);
+  return {
+    ahead: ahead.size,
+    groups,
+    points: findings.filter((one) => one.severity !== 'note' && one.accepted === null).map(pointOf),
+    next: next && next.state === 'ready' ? { label: next.title || say.untitled(next.number ?? 0) } : null,
+  };
+}

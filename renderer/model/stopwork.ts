@@ -1,0 +1,58 @@
+import type { JobView } from '../../core/contract/views.ts';
+import type { StopGroup } from '../screens/stopwork/StopWorkScreen.tsx';
+import { off } from '../texts/off.ts';
+import type { RowData } from '../ui/Rows.tsx';
+import { logOf } from './line.ts';
+
+const row = (id: string, name: string, count: number | string, about = ''): RowData => ({
+  id,
+  mark: '',
+  name,
+  count,
+  about,
+});
+
+/** What the next person must know: loose, open, inside, made safe, not counted. */
+export function stopGroups(view: JobView): { group: StopGroup; rows: RowData[] }[] {
+  const { state, plan } = view;
+  const titles = new Map(logOf(view).map((removal) => [removal.id, removal.title || removal.typed]));
+  const started = plan.steps.flatMap((step) =>
+    step.fasteners.flatMap((set) => {
+      const count = set.holes.filter((hole) => hole.mark === 'started').length;
+      return count > 0 ? [row(step.removalId ?? '', `${step.title} ${set.name}`.trim(), count)] : [];
+    }),
+  );
+  const slackened = view.counts
+    .filter((line) => line.slackened > 0)
+    .map((line) =>
+      row(line.removalId ?? '', titles.get(line.removalId ?? '') ?? '', line.slackened, off.looseAbout),
+    );
+  const shut = new Set(
+    plan.steps.filter((step) => step.kind === 'C1' && step.state === 'done').map((step) => step.thingId),
+  );
+  const opened = state.fluid
+    .filter((fluid) => !shut.has(fluid.id) && state.opens.some((one) => one.fluidId === fluid.id))
+    .map((fluid) => row(fluid.id, fluid.name, ''));
+  const out = new Set(state.deed.filter((deed) => deed.what === 'taken out').map((deed) => deed.thingId));
+  const inside = state.temporary
+    .filter((one) => !out.has(one.id) && one.removalId !== null)
+    .map((one) => row(one.removalId ?? '', one.name, one.qty));
+  const given = new Set(state.deed.filter((deed) => deed.what === 'given back').map((deed) => deed.thingId));
+  const energy = state.isolation
+    .filter((one) => !given.has(one.id))
+    .map((one) => row(one.removalId, one.how || one.energy, '', one.lockOwner));
+  const uncounted = view.bags
+    .filter((bag) => bag.due && bag.qty > 0)
+    .map((bag) => {
+      const stow = state.stow.find((one) => one.id === bag.stowId);
+      return row(bag.stowId, stow ? off.bag(stow.kind, stow.label) : '', bag.qty);
+    });
+  const groups = [
+    { group: 'loose' as const, rows: [...started, ...slackened] },
+    { group: 'open' as const, rows: opened },
+    { group: 'inside' as const, rows: inside },
+    { group: 'energy' as const, rows: energy },
+    { group: 'uncounted' as const, rows: uncounted },
+  ];
+  return groups.filter((one) => one.rows.length > 0);
+}

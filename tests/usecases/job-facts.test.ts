@@ -1,0 +1,181 @@
+import { describe, expect, it } from 'vitest';
+import { planJob } from '../../core/reinstall/index.ts';
+import { countOfSet } from '../../core/tally/index.ts';
+import {
+  clientOf,
+  command,
+  good,
+  logJob,
+  named,
+  refused,
+  stateOf,
+  type TestClient,
+} from '../support/client.ts';
+import { newWorkshop } from '../support/workshop.ts';
+
+/** A small gearbox on a bench: a guard over a cover over a gear, with everything that can go wrong. */
+async function gearbox(lines: readonly string[]) {
+  const workshop = newWorkshop();
+  const jobId = await logJob(workshop, 'Gearbox', lines);
+  const client = clientOf(workshop);
+  const base = () => ({ ...command(), jobId });
+  return {
+    workshop,
+    jobId,
+    client,
+    base,
+    state: () => stateOf(workshop, jobId),
+    plan: () => planJob(stateOf(workshop, jobId), workshop.now()),
+  };
+}
+
+const codes = (plan: ReturnType<typeof planJob>, severity = 'stop') =>
+  plan.findings.filter((one) => one.severity === severity && one.accepted === null).map((one) => one.code);
+
+describe('what a job knows of itself', () => {
+  it('a snapped bolt blocks its hole until a repair is written down', async () => {
+    const job = await gearbox(['cover, 8 M8x25, hole 3 snapped']);
+    expect(codes(job.plan())).toEqual(['hole.blocked']);
+    const hole = job.state().position.find((one) => one.n === 3);
+    expect(hole).toMatchObject({ fate: 'blocked', condition: 'snapped' });
+    expect(
+      refused(await job.client.tick.do({ ...job.base(), thingIds: [hole?.id ?? ''], what: 'tightened' })),
+    ).toContain('blocked');
+    good(
+      await job.client.tick.do({
+        ...job.base(),
+        thingIds: [hole?.id ?? ''],
+        what: 'repaired',
+        why: 'thread insert',
+      }),
+    );
+    expect(codes(job.plan())).toEqual([]);
+    expect(job.plan().steps[0]?.state).toBe('waiting');
+    good(
+      await job.client.piece.receive({
+        ...job.base(),
+        thingId: job.state().fset[0]?.id ?? '',
+        qty: 1,
+        stowId: null,
+      }),
+    );
+    expect(job.plan().steps[0]?.state).toBe('ready');
+  });
+
+  it('a slackened set is loose on the machine: never in hand, never short, tightened on the way back', async () => {
+    const job = await gearbox(['slackened 4 M12 hex 19']);
+    const set = job.state().fset[0];
+    expect(countOfSet(job.state(), set?.id ?? '')[0]).toMatchObject({ slackened: 4, inBag: 0, short: 0 });
+    good(await job.client.tick.do({ ...job.base(), thingIds: [set?.id ?? ''], what: 'tightened' }));
+    expect(job.plan().depth).toMatchObject({ back: 1, left: 0 });
+  });
+
+  it('a torque in the wrong unit is found by its size and the right unit is named', async () => {
+    const job = await gearbox(['cover, 4 M6x20 hex 10, class 8.8, 10 Nm']);
+    const set = job.state().fset[0];
+    good(
+      await job.client.tick.do({
+        ...job.base(),
+        thingIds: [set?.id ?? ''],
+        what: 'tightened',
+        valueTyped: '90 Nm',
+        known: 'read',
+      }),
+    );
+    const found = job.plan().findings.filter((one) => one.code.startsWith('torque.'));
+    expect(found.map((one) => one.code)).toContain('torque.off');
+    expect(found.map((one) => one.sentence).join(' ')).toContain('lbf·in');
+  });
+
+  it('too little fluid is found before the next gate, and topping up clears it', async () => {
+    const job = await gearbox(['drained gear oil 2,5 l', 'cover, 2 M8x25']);
+    const oil = job.state().fluid[0]?.id ?? '';
+    good(await job.client.tick.do({ ...job.base(), thingIds: [oil], what: 'filled', valueTyped: '1,5 l' }));
+    expect(codes(job.plan())).toContain('fluid.amount');
+    good(await job.client.tick.do({ ...job.base(), thingIds: [oil], what: 'filled', valueTyped: '1 l' }));
+    expect(codes(job.plan())).not.toContain('fluid.amount');
+  });
+
+  it('what is away waits, and goes on when it is back', async () => {
+    const job = await gearbox(['pulley']);
+    const pulley = named(job.state().part, 'pulley');
+    const sent = good(
+      await job.client.away.send({
+        ...job.base(),
+        thingId: pulley.id,
+        toWhom: 'machinist',
+        due: null,
+        note: 're-bore',
+      }),
+    );
+    expect(job.plan().steps[0]).toMatchObject({ state: 'waiting', why: 'pulley is away, with machinist.' });
+    expect(
+      refused(await job.client.tick.do({ ...job.base(), thingIds: [pulley.id], what: 'fitted' })),
+    ).toContain('not in hand');
+    good(await job.client.away.back({ ...job.base(), awayId: sent.id }));
+    expect(job.plan().steps[0]?.state).toBe('ready');
+  });
+
+  it('a job is closed only when every step is done and nothing stops it', async () => {
+    const job = await gearbox(['cover, 2 M8x25']);
+    expect(
+      refused(await job.client.jobs.close({ ...job.base(), phase: 'closed', recheckDue: null })),
+    ).toContain('Expected every step to be done');
+    good(
+      await job.client.tick.do({
+        ...job.base(),
+        thingIds: [named(job.state().removal, 'Cover').id],
+        what: 'done',
+      }),
+    );
+    good(await job.client.jobs.close({ ...job.base(), phase: 'closed', recheckDue: null }));
+    expect(job.state().job.phase).toBe('closed');
+  });
+
+  it('a need that would turn round in a new order is said, and loosened only when asked to', async () => {
+    const job = await gearbox(['guard', 'cover']);
+    const [guard, cover] = ['Guard', 'Cover'].map((title) => named(job.state().removal, title).id);
+    good(
+      await job.client.record.make({
+        ...job.base(),
+        table: 'need',
+        values: { removalId: cover, needsId: guard, why: 'the guard is in the way' },
+      }),
+    );
+    expect(
+      refused(
+        await job.client.removal.reorder({
+          ...job.base(),
+          removalId: guard ?? '',
+          afterId: cover ?? '',
+          loosen: false,
+        }),
+      ),
+    ).toContain('Cover needs Guard');
+    expect(
+      good(
+        await job.client.removal.reorder({
+          ...job.base(),
+          removalId: guard ?? '',
+          afterId: cover ?? '',
+          loosen: true,
+        }),
+      ).said,
+    ).toContain('Loosened');
+    expect(job.state().need).toEqual([]);
+  });
+
+  it('an order of one’s own that closes a ring is refused with the ring', async () => {
+    const job = await gearbox(['guard', 'cover']);
+    const [guard, cover] = ['Guard', 'Cover'].map((title) => named(job.state().removal, title).id);
+    const said = refused(
+      await job.client.record.make({
+        ...job.base(),
+        table: 'backOrder',
+        values: { beforeId: guard, afterId: cover },
+      }),
+    );
+    expect(said).toContain('would close a ring');
+    expect(said).toContain('may be loosened');
+  });
+});
