@@ -143,7 +143,7 @@ function addHiding(graph: Graph, fluidId: string, node: number, closers: readonl
   let lowest = Number.POSITIVE_INFINITY;
   for (const closer of closers) {
     const one = graph.nodes[closer];
-    if (!one || one.kind === 'B' || needs.drains[one.index]) continue;
+    if (!one || one.kind === 'B' || (one.kind === 'S' && needs.drains[one.index])) continue;
     lowest = Math.min(lowest, one.kind === 'F' ? lowestHolder(graph, closer) : one.index);
   }
   const hiding = new Set<number>();

@@ -10,7 +10,9 @@ import type { BrokenNeed, Edge, Reach, Ring } from './types.ts';
  * its edges may be loosened. Null: it may be kept.
  */
 export function wouldCloseCycle(state: JobState, beforeId: string, afterId: string): Ring | null {
-  const graph = buildGraph(state);
+  // Asked of the graph with the order in it: an own step that is put behind an energy no longer comes before it.
+  const asked = { id: '', jobId: state.job.id, beforeId, afterId, why: '' };
+  const graph = buildGraph(state, [asked]);
   const [from, to] = ownOrderNodes(graph, beforeId, afterId);
   const name = (node: number) => titleOf(graph, node) || `removal ${(graph.nodes[node]?.index ?? 0) + 1}`;
   const id = (node: number) => graph.nodes[node]?.id ?? '';

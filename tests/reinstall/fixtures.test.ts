@@ -18,7 +18,8 @@ const FIXTURES: readonly Fixture[] = readFileSync(new URL('data/precedence.csv',
   .filter((line) => line !== '' && !line.startsWith('#'))
   .slice(1)
   .map((line) => {
-    const [name = '', n = '', precedence = '', attributes = '', question = '', expected = ''] = line.split(',');
+    const [name = '', n = '', precedence = '', attributes = '', question = '', expected = ''] =
+      line.split(',');
     const pairs = precedence
       .split(' ')
       .filter((pair) => pair !== '')
@@ -54,14 +55,19 @@ function ordersByWalking(fixture: Fixture): number {
     removals.forEach((removal, i) => {
       if (done & (1 << i)) walked.deed(removal.id, 'done');
     });
-    const ready = planJob({ ...state, deed: walked.rows.deed }, 0).steps.filter((step) => step.state === 'ready');
+    const ready = planJob({ ...state, deed: walked.rows.deed }, 0).steps.filter(
+      (step) => step.state === 'ready',
+    );
     const next = ready.map((step) => done | (1 << (Number(step.title) - 1)));
     const missing = next.filter((set) => !known.has(`${set}`));
     if (missing.length > 0) {
       open.push(...missing);
       continue;
     }
-    known.set(`${done}`, next.reduce((sum, set) => sum + (known.get(`${set}`) ?? 0), 0));
+    known.set(
+      `${done}`,
+      next.reduce((sum, set) => sum + (known.get(`${set}`) ?? 0), 0),
+    );
     open.pop();
   }
   return known.get('0') ?? 0;
@@ -70,30 +76,38 @@ function ordersByWalking(fixture: Fixture): number {
 describe('graphs of the literature', () => {
   test('they are all read', () => {
     expect(asking('linear_extensions').length).toBe(10);
-    expect(FIXTURES.every((fixture) => fixture.n > 0 && fixture.pairs.every((pair) => pair.length === 2))).toBe(true);
+    expect(
+      FIXTURES.every((fixture) => fixture.n > 0 && fixture.pairs.every((pair) => pair.length === 2)),
+    ).toBe(true);
   });
 
   test.each(asking('linear_extensions'))('$name can be put back in $expected orders', (fixture) => {
     expect(ordersByWalking(fixture)).toBe(Number(fixture.expected));
   });
 
-  test.each(asking('topological_order'))('$name has no order, and says so as one undecided block', (fixture) => {
-    const { job, removals } = jobOf(fixture);
-    const plan = planJob(job.state(), 0);
-    expect(fixture.expected).toBe('none (cycle)');
-    expect(plan.undecided.map((block) => [...block.stepIds].sort())).toEqual([
-      removals.map((removal) => `S:${removal.id}`).sort(),
-    ]);
-    expect(plan.undecided[0]?.ring.length).toBe(3);
-    expect(plan.findings.filter((finding) => finding.code === 'order.cycle').length).toBe(1);
-    expect(plan.ahead.size).toBe(0);
-  });
+  test.each(asking('topological_order'))(
+    '$name has no order, and says so as one undecided block',
+    (fixture) => {
+      const { job, removals } = jobOf(fixture);
+      const plan = planJob(job.state(), 0);
+      expect(fixture.expected).toBe('none (cycle)');
+      expect(plan.undecided.map((block) => [...block.stepIds].sort())).toEqual([
+        removals.map((removal) => `S:${removal.id}`).sort(),
+      ]);
+      expect(plan.undecided[0]?.ring.length).toBe(3);
+      expect(plan.findings.filter((finding) => finding.code === 'order.cycle').length).toBe(1);
+      expect(plan.ahead.size).toBe(0);
+    },
+  );
 
-  test.each(asking('smallest_id_order'))('$name goes back in the reverse of the order it came off in', (fixture) => {
-    const { job } = jobOf(fixture);
-    const titles = planJob(job.state(), 0).steps.map((step) => step.title);
-    expect(titles.reverse().join(' ')).toBe(fixture.expected);
-  });
+  test.each(asking('smallest_id_order'))(
+    '$name goes back in the reverse of the order it came off in',
+    (fixture) => {
+      const { job } = jobOf(fixture);
+      const titles = planJob(job.state(), 0).steps.map((step) => step.title);
+      expect(titles.reverse().join(' ')).toBe(fixture.expected);
+    },
+  );
 
   test.each(asking('ancestor_closure'))('$name: reaching $attributes takes off $expected', (fixture) => {
     const { job, removals } = jobOf(fixture);
