@@ -65,9 +65,11 @@ function ranks(graph: Graph): Int32Array {
   const before = new Int32Array(nodes.length).fill(-1);
   const placed = new Uint8Array(nodes.length);
   for (const edge of edges) {
-    if (nodes[edge.from]?.kind === 'U')
-      before[edge.from] = Math.max(before[edge.from] ?? -1, nodes[edge.to]?.index ?? -1);
-    if (nodes[edge.to]?.kind === 'U') placed[edge.to] = 1;
+    const then = nodes[edge.to];
+    if (then?.kind === 'U') placed[edge.to] = 1;
+    if (nodes[edge.from]?.kind !== 'U' || edge.rule !== 'own order') continue;
+    if (then?.kind === 'S' || then?.kind === 'B') before[edge.from] = Math.max(before[edge.from] ?? -1, then.index);
+    else if (then?.kind !== 'I') placed[edge.from] = 1;
   }
   const soon: number[] = [];
   const byIndex: number[][] = Array.from({ length: log.removals.length + 1 }, () => []);
