@@ -5,6 +5,7 @@ import { type JobState, TABLES } from '../model/tables.ts';
 import type { JobCard, JobView } from './views.ts';
 import * as record from './record.ts';
 import { command, Done, jobCommand, Made, reply } from './shapes.ts';
+import * as photos from './photos.ts';
 import * as work from './work.ts';
 
 type Op<I extends z.ZodType, V extends z.ZodType> = { readonly input: I; readonly value: V };
@@ -70,6 +71,7 @@ export const contract = {
     change: op(record.recordChange),
     remove: op(record.recordRemove),
   },
+  photo: { file: op(photos.photoFile) },
   log: { add: op(record.logAdd) },
   removal: {
     end: op(record.removalEnd),

@@ -105,6 +105,8 @@ export class History {
       }
       for (const change of net.values()) {
         if (change.before) writer.put(change.table, change.before as Row<TableName>);
+        // The facts of a file stay: another job may use it by now, and the file itself is never thrown away.
+        else if (change.table === 'original') continue;
         else writer.remove(change.table, change.id);
       }
       return ok({ what: unit.what });

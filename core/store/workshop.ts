@@ -107,6 +107,11 @@ export class Workshop {
     return rowById(this.db, 'person', id);
   }
 
+  /** The facts of an untouched original, by the SHA-256 of its file. */
+  original(id: string): Row<'original'> | null {
+    return rowById(this.db, 'original', id);
+  }
+
   close(): void {
     this.local?.close();
     this.db.close();

@@ -33,6 +33,8 @@ export interface JobInput {
   readonly command: string;
   readonly jobId: string;
   readonly at?: number | undefined;
+  /** Commands of one import share it: one press of undo takes them all back. */
+  readonly batch?: string | undefined;
 }
 
 /** Loads the job, lets `decide` make row changes, commits them as one command. */
@@ -46,7 +48,7 @@ export function inJob<T>(
   const now = workshop.now();
   const actor = context.actor ?? UNNAMED;
   const result = workshop.commit<T>(
-    { id: input.command, what, chain: input.jobId, actor, at: now },
+    { id: input.command, what, chain: input.jobId, actor, at: now, batch: input.batch ?? null },
     (writer) => {
       const state = workshop.job(input.jobId);
       if (!state) return refuse('not-found', `Expected a job that is there, got ${input.jobId}.`);

@@ -215,6 +215,8 @@ function removeOwn(decision: Decision, table: TableName, id: string): void {
     for (const one of state.position) if (one.setId === id) removePosition(one);
     for (const item of state.stackItem) if (item.setId === id) writer.remove('stackItem', item.id);
   }
+  if (table === 'photo')
+    for (const one of state.marker) if (one.photoId === id) writer.remove('marker', one.id);
   if (table === 'fluid')
     for (const one of state.opens) if (one.fluidId === id) writer.remove('opens', one.id);
   if (table === 'isolation')

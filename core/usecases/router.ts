@@ -15,6 +15,7 @@ import { answer, type Context, type Reply } from './frame.ts';
 import { historyList, historyRedo, historyState, historyUndo } from './history.ts';
 import { jobAdd, jobChange } from './jobs.ts';
 import { logAdd } from './log/add.ts';
+import { photoFile } from './photos.ts';
 import { people, workshopInfo, workshopPut } from './people.ts';
 import { recordChange, recordMake, recordRemove } from './record.ts';
 import {
@@ -75,6 +76,7 @@ export function makeRouter() {
       change: os.record.change.handler(({ context, input }) => recordChange(context, input)),
       remove: os.record.remove.handler(({ context, input }) => recordRemove(context, input)),
     },
+    photo: { file: os.photo.file.handler(({ context, input }) => photoFile(context, input)) },
     log: { add: os.log.add.handler(({ context, input }) => logAdd(context, input)) },
     removal: {
       end: os.removal.end.handler(({ context, input }) => removalEnd(context, input)),
