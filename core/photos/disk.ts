@@ -2,74 +2,54 @@ import { randomBytes } from 'node:crypto';
 import { mkdir, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
-/** Sizes of a picture that are served: longest edge in pixels, or all of them. */
+/** Sizes of renditions by their longest edge in pixels; "full" keeps the size of the original. */
 export type RenditionSize = '320' | '2048' | 'full';
 
-const ENDING: Readonly<Record<RenditionSize, string>> = {
-  '320': '320.webp',
-  '2048': '2048.jpg',
-  full: 'full.jpg',
-};
-const TYPE: Readonly<Record<RenditionSize, string>> = {
+const ENDINGS: Readonly<Record<RenditionSize, string>> = { '320': 'webp', '2048': 'jpg', full: 'jpg' };
+export const RENDITION_TYPES: Readonly<Record<RenditionSize, string>> = {
   '320': 'image/webp',
   '2048': 'image/jpeg',
   full: 'image/jpeg',
 };
 
-/** Where a rendition of an original lies. `id` is a SHA-256 in hex: whoever calls has checked it. */
-export function renditionOf(dir: string, id: string, size: RenditionSize): { path: string; type: string } {
-  return { path: join(dir, id.slice(0, 2), `${id}-${ENDING[size]}`), type: TYPE[size] };
+/** Where a rendition of an original lies: by the original's hash, in folders of 256. */
+export function renditionPath(renditionsDir: string, sha256: string, size: RenditionSize): string {
+  return join(renditionsDir, sha256.slice(0, 2), `${sha256}-${size}.${ENDINGS[size]}`);
 }
 
-/** A name beside a file, for what is not whole yet. */
-export function unfinished(path: string): string {
-  return `${path}.${randomBytes(6).toString('hex')}.part`;
+/** A folder's list of names, made to last. Windows has no such thing and needs none. */
+export async function syncFolder(dir: string): Promise<void> {
+  if (process.platform === 'win32') return;
+  const handle = await open(dir, 'r');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
 }
 
-/** Puts a whole file in its place so that it is there after a power cut: fsync, rename, fsync of the folder. */
+/** Gives a written and synced file its final name, which then lasts: rename, fsync folder. */
 export async function settle(from: string, to: string): Promise<void> {
   await mkdir(dirname(to), { recursive: true, mode: 0o700 });
-  await syncFile(from);
   await rename(from, to);
   await syncFolder(dirname(to));
 }
 
-/** Writes a file under another name first, so that nobody ever sees half of it. */
+/** Writes a file so that its name never stands for half of it: temporary name, fsync, rename, fsync folder. */
 export async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
-  const part = unfinished(path);
   await mkdir(dirname(path), { recursive: true, mode: 0o700 });
+  const temporary = `${path}.${randomBytes(6).toString('hex')}.tmp`;
   try {
-    const file = await open(part, 'w', 0o600);
+    const handle = await open(temporary, 'wx', 0o600);
     try {
-      await file.writeFile(bytes);
-      await file.sync();
+      await handle.writeFile(bytes);
+      await handle.sync();
     } finally {
-      await file.close();
+      await handle.close();
     }
-    await rename(part, path);
-    await syncFolder(dirname(path));
+    await settle(temporary, path);
   } catch (error) {
-    await rm(part, { force: true });
+    await rm(temporary, { force: true });
     throw error;
-  }
-}
-
-async function syncFile(path: string): Promise<void> {
-  const file = await open(path, 'r+');
-  try {
-    await file.sync();
-  } finally {
-    await file.close();
-  }
-}
-
-async function syncFolder(path: string): Promise<void> {
-  // Windows knows no fsync of a folder; its file system journals the rename itself.
-  if (process.platform === 'win32') return;
-  const folder = await open(path, 'r');
-  try {
-    await folder.sync();
-  } finally {
-    await folder.close();
   }
 }

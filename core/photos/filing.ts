@@ -1,135 +1,141 @@
-import type { PhotoFacts } from './facts.ts';
+import { momentIn, wallClock } from './clock.ts';
 
-/** A removal as filing looks at it; in the order of the log, none that is void. */
-export interface FilingRemoval {
+/** A removal as photos are laid beside it; void and planned ones are left out by the caller. In the order of the log. */
+export interface Span {
   readonly id: string;
   /** As in the log, from 1. */
   readonly number: number;
   readonly title: string;
-  /** UTC milliseconds; null before it has begun. */
+  /** UTC milliseconds; null = not recorded. */
   readonly startedAt: number | null;
-  /** UTC milliseconds; null while it is under way. */
   readonly endedAt: number | null;
-  /** Zone of its times; null = unknown. */
-  readonly zone: string | null;
+  readonly underWay: boolean;
+}
+
+export interface TakenAt {
+  readonly takenLocal: string | null;
+  readonly takenUtc: number | null;
 }
 
 export interface Filed {
   readonly removalId: string | null;
   readonly filedBy: 'time' | 'none';
-  /** In words, always. */
+  /** In words, for people. */
   readonly filedWhy: string;
 }
 
-/** What is not ended by hand ends with the next one, or after this long: nobody works on for ever. */
-const LONGEST_MS = 12 * 3_600_000;
+/** A capture time as a moment, and whether the job's zone had to stand in for one that the file does not name. */
+export function momentOf(taken: TakenAt, zone: string | null): { utc: number; assumed: boolean } | null {
+  if (taken.takenUtc !== null) return { utc: taken.takenUtc, assumed: false };
+  if (taken.takenLocal === null || zone === null) return null;
+  const utc = momentIn(zone, taken.takenLocal);
+  return utc === null ? null : { utc, assumed: true };
+}
 
-function partsIn(zone: string, utc: number): Record<string, string> {
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-    second: '2-digit',
+interface Interval extends Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** When each removal was under way, in the order of their beginnings. Cameras know whole seconds: so does the beginning. */
+function intervals(spans: readonly Span[]): Interval[] {
+  const begun = spans
+    .flatMap((span) => (span.startedAt === null ? [] : [{ ...span, from: span.startedAt }]))
+    .sort((a, b) => a.from - b.from);
+  return begun.map((span, i) => {
+    // One whose end nobody wrote down ends, at the latest, when the next began.
+    const open = span.underWay ? Number.POSITIVE_INFINITY : span.from;
+    const end = span.endedAt ?? begun[i + 1]?.from ?? open;
+    return { ...span, from: Math.floor(span.from / 1000) * 1000, to: Math.max(end, span.from) };
   });
-  return Object.fromEntries(format.formatToParts(utc).map((part) => [part.type, part.value]));
 }
 
-function wallIn(zone: string, utc: number): number {
-  const at = partsIn(zone, utc);
-  return Date.parse(
-    `${at['year']}-${at['month']}-${at['day']}T${at['hour']}:${at['minute']}:${at['second']}Z`,
-  );
-}
+const named = (span: Span): string => `removal ${span.number}${span.title === '' ? '' : ` (${span.title})`}`;
 
-/** UTC milliseconds at which clocks in a zone showed this; null for a zone that is not known. */
-export function utcOfWall(local: string, zone: string): number | null {
-  try {
-    const wall = Date.parse(`${local}Z`);
-    const once = wall - (wallIn(zone, wall) - wall);
-    // Once more, for the day on which the clocks change.
-    return wall - (wallIn(zone, once) - once);
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
-}
-
-function clockIn(zone: string | null, utc: number): string {
-  try {
-    const at = partsIn(zone ?? 'UTC', utc);
-    return `${at['hour']}:${at['minute']}${zone === null ? ' UTC' : ''}`;
-  } catch (error) {
-    if (error instanceof RangeError) return clockIn(null, utc);
-    throw error;
-  }
-}
-
-const MONTHS = 'January February March April May June July August September October November December';
-
-function dayOf(local: string): string {
-  const [, year, month, day] = /^(\d+)-(\d+)-(\d+)/.exec(local) ?? [];
-  return `${Number(day)} ${MONTHS.split(' ')[Number(month) - 1] ?? ''} ${year}`;
+/** A moment for a sentence: the day is said only where it is not the day of the other one. */
+function clock(utc: number, zone: string, beside?: number): string {
+  const text = wallClock(utc, zone) ?? new Date(utc).toISOString();
+  const same = beside !== undefined && wallClock(beside, zone)?.slice(0, 10) === text.slice(0, 10);
+  return same ? text.slice(11, 16) : `${text.slice(0, 10)} ${text.slice(11, 16)}`;
 }
 
 /**
- * Which removal was under way when a photo was taken. With an offset in the file, by true time; without one, by what
- * the camera's clock showed, read in the zone of the job, and the reason says so.
+ * Files a photo by its capture time: into the removal that was under way then; of several, the one that began last.
+ * A time without an offset is read as a clock of the job's zone, and the reason says so; without either it stays
+ * unfiled. `jobZone`: IANA name or offset, or null.
  */
-export function fileByTime(
-  facts: Pick<PhotoFacts, 'takenLocal' | 'takenUtc'>,
-  removals: readonly FilingRemoval[],
-  at: { readonly zone: string | null; readonly now: number },
-): Filed {
+export function fileByTime(spans: readonly Span[], taken: TakenAt, jobZone: string | null): Filed {
   const none = (filedWhy: string): Filed => ({ removalId: null, filedBy: 'none', filedWhy });
-  const { takenLocal, takenUtc } = facts;
-  if (takenLocal === null) return none('The file does not say when it was taken.');
-  const clock = takenLocal.slice(11, 16);
-  const when = `Taken ${dayOf(takenLocal)}, ${clock}`;
-  if (takenUtc === null && at.zone === null)
-    return none(`${when} by a clock whose zone is not known, and the zone of this job is not known either.`);
-  const utc = takenUtc ?? utcOfWall(takenLocal, at.zone ?? 'UTC');
-  if (utc === null) return none(`${when} by a clock whose zone is not known.`);
-  const how = takenUtc === null ? `${when} by the camera’s clock, zone not known` : when;
-  const begun = removals
-    .filter((removal) => removal.startedAt !== null)
-    .sort((a, b) => (a.startedAt ?? 0) - (b.startedAt ?? 0));
-  let found: FilingRemoval | null = null;
-  for (const [i, removal] of begun.entries()) {
-    const start = removal.startedAt ?? 0;
-    const end = removal.endedAt ?? begun[i + 1]?.startedAt ?? Math.min(start + LONGEST_MS, at.now);
-    if (utc >= Math.floor(start / 1000) * 1000 && utc <= end) found = removal;
-  }
-  if (!found) return none(`${how}: no removal was under way then.`);
-  const zone = found.zone ?? at.zone;
-  const until = found.endedAt === null ? '' : ` to ${clockIn(zone, found.endedAt)}`;
-  const name = found.title === '' ? '' : ` (${found.title})`;
-  return {
-    removalId: found.id,
-    filedBy: 'time',
-    filedWhy: `${how}: removal ${found.number}${name} was under way from ${clockIn(zone, found.startedAt ?? 0)}${until}.`,
-  };
+  if (taken.takenLocal === null && taken.takenUtc === null)
+    return none('The file does not say when it was taken.');
+  const moment = momentOf(taken, jobZone);
+  if (!moment)
+    return none(
+      `Taken ${taken.takenLocal?.slice(0, 16).replace('T', ' ')} by the camera’s clock; neither the file nor the job names a time zone.`,
+    );
+  const { utc } = moment;
+  const zone = jobZone !== null && wallClock(utc, jobZone) !== null ? jobZone : 'UTC';
+  const said = `Taken ${clock(utc, zone)}${zone === 'UTC' ? ' UTC' : ''}`;
+  const assumed = moment.assumed ? ` The file names no time zone; read as ${jobZone}, the job’s.` : '';
+  const all = intervals(spans);
+  const within = all.filter((one) => one.from <= utc && utc <= one.to);
+  const hit = within.at(-1);
+  if (!hit) return none(`${said}, ${between(all, utc, zone)}${assumed}`);
+  const since = clock(hit.from, zone, utc);
+  const span = hit.endedAt === null ? `since ${since}` : `from ${since} to ${clock(hit.to, zone, utc)}`;
+  const also = within.length > 1 ? ` Of ${within.length} under way then, it began last.` : '';
+  const filedWhy = `${said}: ${named(hit)} was under way ${span}.${also}${assumed}`;
+  return { removalId: hit.id, filedBy: 'time', filedWhy };
 }
 
-/** Fewer photos of one camera than this say nothing about what is sharp for it. */
-const ENOUGH_OTHERS = 4;
-/** Below this share of the camera's own middle a shot counts as blurred. */
-const BLURRED_SHARE = 0.2;
-/** Mean brightness below which nothing can be told from a picture, 0 to 255. */
-const DARK = 22;
+/** Where a moment lies that is in no removal. */
+function between(all: readonly Interval[], utc: number, zone: string): string {
+  const before = all
+    .filter((one) => one.to < utc)
+    .sort((a, b) => a.to - b.to)
+    .at(-1);
+  const next = all.find((one) => one.from > utc);
+  const ended = before ? `after ${named(before)} ended ${clock(before.to, zone, utc)}` : '';
+  const begins = next ? `before ${named(next)} began ${clock(next.from, zone, utc)}` : '';
+  if (before && next) return `${ended} and ${begins}.`;
+  if (next) return `${begins}.`;
+  return before ? `${ended}: offered to the next removal.` : 'before any removal: offered to the first.';
+}
 
-/** What is wrong with a shot while it can still be repeated; null when nothing is. */
-export function shotProblem(
-  facts: Pick<PhotoFacts, 'sharpness' | 'brightness'>,
-  others: readonly number[],
-): string | null {
-  if (facts.brightness < DARK) return 'Very dark. Take it again while it can be repeated.';
-  if (others.length < ENOUGH_OTHERS) return null;
-  const middle = [...others].sort((a, b) => a - b)[Math.floor(others.length / 2)] ?? 0;
-  return facts.sharpness < middle * BLURRED_SHARE
-    ? 'Blurred against the others of this camera. Take it again while it can be repeated.'
-    : null;
+/** An unfiled photo with the moment it counts by: its capture time, else when it was added. UTC milliseconds. */
+export interface Loose {
+  readonly id: string;
+  readonly at: number;
+}
+
+/** Unfiled photos offered to a removal; `removalId` null: to the next one, not yet logged. */
+export interface Offer {
+  readonly removalId: string | null;
+  readonly photoIds: readonly string[];
+}
+
+/**
+ * Photos come before the log: what was taken since the removal before is offered to the one after it. Offers in the
+ * order of time; a photo taken within a removal that it was taken out of is offered to nobody.
+ */
+export function offersOf(removals: readonly Span[], loose: readonly Loose[], now: number): Offer[] {
+  const all = intervals(removals, now);
+  const offers = new Map<string | null, string[]>();
+  for (const photo of [...loose].sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))) {
+    if (all.some((one) => one.from <= photo.at && photo.at <= one.to)) continue;
+    const to = all.find((one) => one.from > photo.at)?.id ?? null;
+    offers.set(to, [...(offers.get(to) ?? []), photo.id]);
+  }
+  return [...offers].map(([removalId, photoIds]) => ({ removalId, photoIds }));
+}
+
+/** Runs of photos with no longer pause between two of them than `gapMs`, in the order of time: one draft removal each. */
+export function rollsOf(photos: readonly Loose[], gapMs: number): Loose[][] {
+  const rolls: Loose[][] = [];
+  for (const photo of [...photos].sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))) {
+    const last = rolls.at(-1);
+    if (last && photo.at - (last.at(-1) as Loose).at <= gapMs) last.push(photo);
+    else rolls.push([photo]);
+  }
+  return rolls;
 }

@@ -1,17 +1,20 @@
 import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import { PhotoTasks } from './photo-tasks.ts';
 
 const LOCAL_VERSION = 1;
 
 /**
- * What is not record: half-typed drafts and the last place of a window. May be deleted without loss, so a file that
+ * What is not record: half-typed drafts, the last place of a window, photos on their way in. May be deleted without loss, so a file that
  * cannot be read is thrown away and made anew.
  */
 export class Local {
+  readonly photoTasks: PhotoTasks;
   private readonly db: Database.Database;
 
   constructor(path: string) {
     this.db = openLocal(path);
+    this.photoTasks = new PhotoTasks(this.db);
   }
 
   /** The half-typed text kept under a key, or null. */
