@@ -4,6 +4,7 @@ import { HANDBOOK_VERBS } from './handbook/index.ts';
 import { FILE_VERBS } from './verbs/files.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
 import { OPERATION_VERB } from './verbs/operation.ts';
+import { PHOTO_VERBS } from './verbs/photos.ts';
 import { PLAN_VERBS } from './verbs/plan.ts';
 import { WORK_VERBS } from './verbs/work.ts';
 
@@ -31,6 +32,7 @@ export const VERBS: readonly Verb[] = [
   ...WORK_VERBS,
   ...PLAN_VERBS,
   ...FILE_VERBS,
+  ...PHOTO_VERBS,
   OPERATION_VERB,
   ...handbook,
 ];

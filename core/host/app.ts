@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import { type Context, Hono } from 'hono';
+import { PHOTO_BATCH_HEADER, PHOTO_NAME_HEADER, type UploadAnswer } from '../contract/photos.ts';
 import type { ChangeStreams } from './change-stream.ts';
 import type { Desk } from './desk.ts';
 import { type Door, type Facts, judge, type PhotoSize, type Refused, type Route } from './guards.ts';
@@ -13,6 +14,19 @@ import type { RendererFiles } from './renderer-files.ts';
 /** A rendition on disk, by the identity of its original. Null: none such. */
 export type PhotoFile = (id: string, size: PhotoSize) => Promise<{ path: string; type: string } | null>;
 
+/** One photo file as it comes in. */
+export interface Incoming {
+  readonly jobId: string;
+  /** As its owner calls it; null where that could not be read. */
+  readonly fileName: string | null;
+  readonly batch: string | null;
+  readonly actor: string | null;
+  readonly body: ReadableStream<Uint8Array> | null;
+}
+
+/** Takes a file in and answers in JSON what became of it. */
+export type TakeUpload = (incoming: Incoming) => Promise<UploadAnswer>;
+
 /** What the host serves; each part is made elsewhere. */
 export interface AppParts {
   readonly door: Door;
@@ -20,6 +34,7 @@ export interface AppParts {
   readonly renderer: RendererFiles;
   readonly streams: ChangeStreams;
   readonly photoFile: PhotoFile;
+  readonly takeUpload: TakeUpload;
   /** Answers a call of the contract; null when there is no such call. */
   readonly rpc: (request: Request, actor: string | null) => Promise<Response | null>;
   /** Told of bugs; the window gets a sentence without their inside. */
@@ -69,6 +84,8 @@ async function serveRoute(c: Ctx, parts: AppParts): Promise<Response> {
       return photo(c, parts, route.id, route.size);
     case 'changes':
       return changes(c, parts);
+    case 'upload':
+      return upload(c, parts, route.jobId);
     case 'rpc':
       return (await parts.rpc(c.req.raw, actorOf(c.req.header(PERSON_HEADER)))) ?? missing(c, 'a call');
     case 'ticket':
@@ -115,6 +132,34 @@ async function photo(c: Ctx, parts: AppParts, id: string, size: PhotoSize): Prom
     'Content-Type': file.type,
     'Cache-Control': 'private, max-age=31536000, immutable',
   });
+}
+
+async function upload(c: Ctx, parts: AppParts, jobId: string): Promise<Response> {
+  const answer = await parts.takeUpload({
+    jobId,
+    fileName: nameIn(c.req.header(PHOTO_NAME_HEADER)),
+    batch: idIn(c.req.header(PHOTO_BATCH_HEADER)),
+    actor: actorOf(c.req.header(PERSON_HEADER)),
+    body: c.req.raw.body,
+  });
+  return c.json(answer);
+}
+
+/** A file's name as the page sent it, percent-encoded; only ever shown and kept, never a path. */
+export function nameIn(header: string | undefined): string | null {
+  if (header === undefined || header.length > 4096) return null;
+  try {
+    const name = decodeURIComponent(header)
+      .replace(/\p{Cc}/gu, ' ')
+      .trim();
+    return name === '' ? null : name.slice(0, 300);
+  } catch {
+    return null;
+  }
+}
+
+function idIn(header: string | undefined): string | null {
+  return header !== undefined && /^[0-9a-f-]{36}$/.test(header) ? header : null;
 }
 
 function changes(c: Ctx, parts: AppParts): Response {

@@ -40,6 +40,8 @@ export type Route =
   | { readonly kind: 'photo'; readonly id: string; readonly size: PhotoSize }
   | { readonly kind: 'changes' }
   | { readonly kind: 'rpc' }
+  /** One photo file on its way in, as it is. */
+  | { readonly kind: 'upload'; readonly jobId: string }
   | { readonly kind: 'ticket' }
   | { readonly kind: 'code' };
 
@@ -52,12 +54,20 @@ export interface Refused {
 
 export type Verdict = { readonly ok: true; readonly route: Route } | Refused;
 
-/** Longest edge in pixels of what is served: small for lists, large for work. Originals are not served. */
-const PHOTO_SIZES = ['320', '2048'] as const;
+/**
+ * Longest edge in pixels of what is served: small for lists, large for work, all pixels for a close look. Originals
+ * are not served: they may tell where they were taken.
+ */
+const PHOTO_SIZES = ['320', '2048', 'full'] as const;
 export type PhotoSize = (typeof PHOTO_SIZES)[number];
 
 /** Largest body taken, in bytes. A job as one file is the largest thing that is sent as JSON. */
-export const BODY_LIMITS = { rpc: 8 * 1024 * 1024, ticket: 512, code: 512 } as const;
+export const BODY_LIMITS = {
+  rpc: 8 * 1024 * 1024,
+  upload: 200 * 1000 * 1000,
+  ticket: 512,
+  code: 512,
+} as const;
 
 /** The whole judgement over one request. The order matters only for which sentence is said. */
 export function judge(facts: Facts, door: Door): Verdict {
@@ -94,6 +104,7 @@ function admit(route: Route, facts: Facts, door: Door): Verdict {
     case 'photo':
     case 'changes':
     case 'rpc':
+    case 'upload':
       return signedIn
         ? { ok: true, route }
         : refused(
@@ -151,16 +162,34 @@ function wrongBody(route: Route, facts: Facts): Refused | null {
   const [length] = contentLength;
   if (contentLength.length !== 1 || length === undefined || !/^\d{1,12}$/.test(length))
     return refused(411, 'body', `Expected the length of the content, got ${show(contentLength)}.`);
-  const form = route.kind === 'ticket' || route.kind === 'code';
-  const limit = form ? BODY_LIMITS[route.kind] : BODY_LIMITS.rpc;
+  const { limit, type, word } = bodyOf(route);
   if (Number(length) > limit) return refused(413, 'body', `Expected at most ${limit} bytes, got ${length}.`);
-  const [type] = contentType;
-  if (contentType.length !== 1 || type === undefined || !(form ? FORM : JSON_TYPE).test(type))
-    return refused(415, 'body', `Expected ${form ? 'a plain form' : 'JSON'}, got ${show(contentType)}.`);
+  const [said] = contentType;
+  if (contentType.length !== 1 || said === undefined || !type.test(said))
+    return refused(415, 'body', `Expected ${word}, got ${show(contentType)}.`);
   return null;
 }
 
+/** What each kind of POST may carry. */
+function bodyOf(route: Route): { readonly limit: number; readonly type: RegExp; readonly word: string } {
+  switch (route.kind) {
+    case 'ticket':
+    case 'code':
+      return { limit: BODY_LIMITS[route.kind], type: FORM, word: 'a plain form' };
+    case 'upload':
+      return { limit: BODY_LIMITS.upload, type: RAW, word: 'plain bytes (application/octet-stream)' };
+    case 'page':
+    case 'asset':
+    case 'photo':
+    case 'changes':
+    case 'rpc':
+      return { limit: BODY_LIMITS.rpc, type: JSON_TYPE, word: 'JSON' };
+  }
+}
+
 const JSON_TYPE = /^application\/json(; ?charset=utf-8)?$/i;
+// No form can send this type, so a foreign page cannot either without asking first.
+const RAW = /^application\/octet-stream$/i;
 const FORM = /^application\/x-www-form-urlencoded(; ?charset=utf-8)?$/i;
 
 /** A path taken apart: plain segments only, nothing escaped, nothing hidden, nothing that climbs. */
@@ -190,7 +219,7 @@ export function pathOf(target: string): PlainPath | null {
 /** Which of the few things this host does is asked for. */
 function routeOf(method: string, path: PlainPath): Verdict {
   const [first, ...rest] = path.segments;
-  const wanted = first === 'rpc' || first === 'session' ? 'POST' : 'GET';
+  const wanted = first === 'rpc' || first === 'session' || first === 'upload' ? 'POST' : 'GET';
   if (method !== wanted)
     return refused(405, 'method', `Expected ${wanted} for this path, got ${show([method])}.`);
   switch (first) {
@@ -200,6 +229,12 @@ function routeOf(method: string, path: PlainPath): Verdict {
       return rest.length === 1 && (rest[0] === 'ticket' || rest[0] === 'code')
         ? { ok: true, route: { kind: rest[0] } }
         : NOTHING;
+    case 'upload': {
+      const [jobId] = rest;
+      return rest.length === 1 && jobId !== undefined && /^[0-9a-f-]{36}$/.test(jobId)
+        ? { ok: true, route: { kind: 'upload', jobId } }
+        : NOTHING;
+    }
     case 'changes':
       return rest.length === 0 ? { ok: true, route: { kind: 'changes' } } : NOTHING;
     case 'photo': {

@@ -4,7 +4,7 @@ import { getRequestListener } from '@hono/node-server';
 import { ok, type Result, refuse } from '../model/result.ts';
 import { holderOf, type HostLock, takeLock } from '../store/lock.ts';
 import { openWorkshop, type Workshop } from '../store/workshop.ts';
-import { makeApp, type PhotoFile } from './app.ts';
+import { makeApp, type PhotoFile, type TakeUpload } from './app.ts';
 import { changeStreams } from './change-stream.ts';
 import { openDesk, sweepDesks } from './desk.ts';
 import type { Door } from './guards.ts';
@@ -24,10 +24,17 @@ export interface HostOptions {
   readonly secret?: string;
   /** Name and port of the host before this one. */
   readonly host?: string;
-  readonly photoFile?: PhotoFile;
+  /** Pictures of the workshop; without it none are served and none are taken. */
+  readonly photos?: (workshop: Workshop) => HostPhotos;
   readonly onFault?: (error: unknown) => void;
   /** Puts long work aside, in order, before the workshop is closed. */
   readonly park?: readonly (() => Promise<void>)[];
+}
+
+export interface HostPhotos {
+  readonly photoFile: PhotoFile;
+  readonly takeUpload: TakeUpload;
+  close(): Promise<void>;
 }
 
 export interface Host {
@@ -66,12 +73,14 @@ async function answer(options: HostOptions, lock: HostLock, workshop: Workshop):
   sweepDesks(desks, Date.now());
   const desk = join(desks, randomBytes(8).toString('hex'));
   const openedDesk = openDesk(desk, Date.now);
+  const photos = (options.photos ?? noPhotos)(workshop);
   const app = makeApp({
     door: door satisfies Door,
     desk: openedDesk,
     renderer: rendererFiles(options.renderer),
     streams,
-    photoFile: options.photoFile ?? (async () => Promise.resolve(null)),
+    photoFile: photos.photoFile,
+    takeUpload: photos.takeUpload,
     rpc: rpcOver(workshop, onFault),
     onFault,
   });
@@ -90,11 +99,21 @@ async function answer(options: HostOptions, lock: HostLock, workshop: Workshop):
     streams.close();
     await listening.close(GRACE_MS);
     for (const park of options.park ?? []) await park();
+    await photos.close();
     openedDesk.close();
     workshop.close();
     lock.release();
   };
   return { address, desk, workshop, close: async () => (closing ??= close()) };
+}
+
+function noPhotos(): HostPhotos {
+  const sentence = 'Expected a host that takes photos; this one does not.';
+  return {
+    photoFile: async () => Promise.resolve(null),
+    takeUpload: async () => Promise.resolve({ status: 'refused', photoId: null, filedWhy: '', sentence }),
+    close: async () => Promise.resolve(),
+  };
 }
 
 function newSecret(): string {

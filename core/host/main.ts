@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
 import { type Host, otherHost, startHost } from './host.ts';
+import { hostPhotos } from './photos.ts';
 import { type Handover, parseHandover, type Report } from './launch.ts';
 import { defaultWorkshop, here, privateFolder } from './private-folder.ts';
 
@@ -30,6 +31,7 @@ async function main(): Promise<void> {
     workshop,
     renderer: values.renderer ?? join(import.meta.dirname, '..', '..', 'dist', 'renderer'),
     privateFolder: privateFolder(here()),
+    photos: hostPhotos,
     ...handover,
   });
   if (!started.ok) {

@@ -1,4 +1,4 @@
-import { copyFile, mkdir, rm, stat } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { v7 } from 'uuid';
@@ -6,12 +6,12 @@ import { blank } from '../model/blank.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { settle } from '../photos/disk.ts';
-import type { PhotoFacts } from '../photos/facts.ts';
-import { type Filed, fileByTime, shotProblem } from '../photos/filing.ts';
-import type { PhotoPool } from '../photos/pool.ts';
-import { MAX_PHOTO_BYTES } from '../photos/messages.ts';
-import { mislabelled } from '../photos/sniff.ts';
-import { hashFile, originalPath } from '../store/check.ts';
+import { type Filed, fileByTime } from '../photos/filing.ts';
+import { isBlurred } from '../photos/judge.ts';
+import type { PicturePool } from '../photos/pool.ts';
+import { MAX_FILE_BYTES, type PictureFacts, type Taken } from '../photos/protocol.ts';
+import { misnamed } from '../photos/sniff.ts';
+import { originalPath } from '../store/check.ts';
 import { places } from '../store/workshop.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { logOrder } from './log/add.ts';
@@ -68,96 +68,90 @@ const refusedFile = (fileName: string, originalId: string | null, sentence: stri
  * Adds one file to a job: kept byte for byte under its SHA-256, read in the picture process, filed by its time with
  * the reason. The same file a second time is the same photo. On disk before it is in the record.
  */
-export async function addPhoto(context: Context, pool: PhotoPool, input: PhotoInput): Promise<PhotoAdded> {
+export async function addPhoto(context: Context, pool: PicturePool, input: PhotoInput): Promise<PhotoAdded> {
   const dir = incomingFolder(context.workshop.dir);
   await mkdir(dir, { recursive: true, mode: 0o700 });
   const incoming = input.ours === true ? input.path : join(dir, v7());
   try {
-    const problem = await takeIn(input, incoming);
-    if (problem !== null) return refusedFile(input.fileName, null, problem);
-    return await addIncoming(context, pool, input, incoming);
+    // Copied in first, so that what is hashed, read and kept is one and the same even if the source changes.
+    const to = input.ours === true ? null : incoming;
+    const taken = await pool.run({ op: 'take', from: input.path, to, maxBytes: MAX_FILE_BYTES });
+    if (!taken.ok) return refusedFile(input.fileName, null, taken.fault.sentence);
+    return await addIncoming(context, pool, input, { ...taken.value, path: incoming });
   } finally {
     await rm(incoming, { force: true });
   }
 }
 
-/** Copies the file in, so that what is hashed, read and kept is one and the same even if the source changes. */
-async function takeIn(input: PhotoInput, incoming: string): Promise<string | null> {
-  try {
-    const about = await stat(input.path);
-    if (about.isDirectory()) return 'Expected a photo, got a folder. Name the files in it.';
-    if (!about.isFile()) return 'Expected a photo, got something that is no file.';
-    if (about.size === 0) return 'Expected a photo, got an empty file.';
-    if (about.size > MAX_PHOTO_BYTES)
-      return `Expected a photo of at most ${MAX_PHOTO_BYTES / 1e6} MB, got ${Math.ceil(about.size / 1e6)} MB.`;
-    if (incoming !== input.path) await copyFile(input.path, incoming);
-    return null;
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'ENOENT' || code === 'ENOTDIR') return 'Expected a file, found none of this name.';
-    if (code === 'EACCES' || code === 'EPERM') return 'Expected a file that may be read; this one may not.';
-    if (code === 'ENOSPC') return 'Expected room on the disk for this photo, found none.';
-    throw error;
-  }
-}
-
 async function addIncoming(
   context: Context,
-  pool: PhotoPool,
+  pool: PicturePool,
   input: PhotoInput,
-  incoming: string,
+  incoming: Taken & { readonly path: string },
 ): Promise<PhotoAdded> {
   const { workshop } = context;
-  const id = await hashFile(incoming);
-  const state = workshop.job(input.jobId);
-  if (!state) return refusedFile(input.fileName, id, `Expected a job that is there, got ${input.jobId}.`);
-  const there = originalPath(places(workshop.dir).originals, id);
+  const id = incoming.sha256;
+  if (!workshop.job(input.jobId))
+    return refusedFile(input.fileName, id, `Expected a job that is there, got ${input.jobId}.`);
+  const at = places(workshop.dir);
+  const there = originalPath(at.originals, id);
   const known = workshop.original(id);
-  const read: Result<PhotoFacts | null> = known && !known.gone ? ok(null) : await pool.read(id, incoming);
-  if (!read.ok) return refusedFile(input.fileName, id, read.fault.sentence);
-  if (!existsSync(there)) await settle(incoming, there);
-  const about = read.value;
-  const original = about === null ? (known as Row<'original'>) : await originalRow(id, about, there);
+  let facts: PictureFacts | null = null;
+  if (!known || known.gone) {
+    const ask = { op: 'read', path: incoming.path, sha256: id, renditions: at.renditions } as const;
+    const read = await pool.run(ask);
+    if (!read.ok) return refusedFile(input.fileName, id, read.fault.sentence);
+    facts = read.value;
+  }
+  if (!existsSync(there)) await settle(incoming.path, there);
+  const original = facts === null ? (known as Row<'original'>) : originalRow(incoming, facts);
   const done = commitPhoto(context, input, original);
   if (!done.ok) return refusedFile(input.fileName, id, done.fault.sentence);
-  const { photo, already } = done.value;
-  const { gone: _gone, goneWhy: _goneWhy, id: _id, ...facts } = original;
-  const notes = already ? [] : notesOn(context, input, original, about);
+  return addedFile(context, input, original, { ...done.value, facts });
+}
+
+function addedFile(
+  context: Context,
+  input: PhotoInput,
+  original: Row<'original'>,
+  { photo, already, facts }: { photo: Row<'photo'>; already: boolean; facts: PictureFacts | null },
+): PhotoAdded {
+  const { id, gone: _gone, goneWhy: _goneWhy, ...row } = original;
+  const elsewhere = photo.fileName === input.fileName ? '' : ` as ${photo.fileName}`;
   return {
     status: already ? 'duplicate' : 'added',
     fileName: input.fileName,
     photoId: photo.id,
     originalId: id,
-    facts,
+    facts: row,
     removalId: photo.removalId,
     filedWhy: photo.filedWhy,
     sentence: already
-      ? `This job has this photo already${photo.fileName === input.fileName ? '' : ` as ${photo.fileName}`}.`
-      : ['Added.', ...notes].join(' '),
+      ? `This job has this photo already${elsewhere}.`
+      : ['Added.', ...notesOn(context, input, original, facts)].join(' '),
   };
 }
 
-async function originalRow(id: string, facts: PhotoFacts, path: string): Promise<Row<'original'>> {
-  const { brightness: _brightness, pictures: _pictures, ...kept } = facts;
-  return { ...kept, id, bytes: (await stat(path)).size, gone: false, goneWhy: '' };
+function originalRow({ sha256, bytes }: Taken, facts: PictureFacts): Row<'original'> {
+  const { dark: _dark, notices: _notices, ...kept } = facts;
+  return { ...kept, id: sha256, bytes, gone: false, goneWhy: '' };
 }
 
+/** What is to be said at once, while a shot can be repeated. */
 function notesOn(
   context: Context,
   input: PhotoInput,
   original: Row<'original'>,
-  facts: PhotoFacts | null,
+  facts: PictureFacts | null,
 ): string[] {
-  const notes: string[] = [];
-  const wrong = mislabelled(input.fileName, original.type);
-  if (wrong !== null) notes.push(wrong);
-  if (!facts) return notes;
-  if (facts.pictures > 1) notes.push(`It holds ${facts.pictures} pictures; the first is shown.`);
+  const notes = facts === null ? [] : [misnamed(input.fileName, facts.type), ...facts.notices];
+  if (facts?.dark) notes.push('Very dark. Take it again while it can be repeated.');
   const others = (context.workshop.job(input.jobId)?.original ?? [])
     .filter((one) => one.id !== original.id && one.camera === original.camera)
     .flatMap((one) => one.sharpness ?? []);
-  const problem = shotProblem(facts, others);
-  return problem === null ? notes : [...notes, problem];
+  if (isBlurred(original.sharpness, others))
+    notes.push('Blurred against the others of this camera. Take it again while it can be repeated.');
+  return notes.filter((note) => note !== null);
 }
 
 /** Original and photo in one command. Asked again inside it, since the same file may be on its way in twice. */
@@ -183,10 +177,13 @@ function commitPhoto(
   });
 }
 
-function filedIn(decision: Decision, original: Row<'original'>): Filed {
-  const { state, at } = decision;
-  const removals = logOrder(state.removal).map((removal, i) => ({ ...removal, number: i + 1 }));
-  return fileByTime(original, removals, { zone: state.job.zone, now: at });
+function filedIn({ state }: Decision, original: Row<'original'>): Filed {
+  const spans = logOrder(state.removal).flatMap((removal, i) =>
+    removal.phase === 'planned'
+      ? []
+      : [{ ...removal, number: i + 1, underWay: removal.phase === 'under way' }],
+  );
+  return fileByTime(spans, original, state.job.zone);
 }
 
 /** Files photos by hand: into a removal, or back to the unfiled ones. One command, so one undo. */
