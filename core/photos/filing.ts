@@ -1,7 +1,7 @@
 import { momentIn, wallClock } from './clock.ts';
 
-/** A removal as photos are laid beside it; void and planned ones are left out by the caller. In the order of the log. */
-export interface Span {
+/** A removal as photos are laid beside it; in the order of the log, none that is void. */
+export interface FilingRemoval {
   readonly id: string;
   /** As in the log, from 1. */
   readonly number: number;
@@ -9,7 +9,6 @@ export interface Span {
   /** UTC milliseconds; null = not recorded. */
   readonly startedAt: number | null;
   readonly endedAt: number | null;
-  readonly underWay: boolean;
 }
 
 export interface TakenAt {
@@ -32,25 +31,27 @@ export function momentOf(taken: TakenAt, zone: string | null): { utc: number; as
   return utc === null ? null : { utc, assumed: true };
 }
 
-interface Interval extends Span {
+interface Interval extends FilingRemoval {
   readonly from: number;
   readonly to: number;
 }
 
+/** What is not ended by hand ends with the next one, or after this long: nobody works on for ever. */
+const LONGEST_MS = 12 * 3_600_000;
+
 /** When each removal was under way, in the order of their beginnings. Cameras know whole seconds: so does the beginning. */
-function intervals(spans: readonly Span[]): Interval[] {
-  const begun = spans
-    .flatMap((span) => (span.startedAt === null ? [] : [{ ...span, from: span.startedAt }]))
+function intervals(removals: readonly FilingRemoval[], now: number): Interval[] {
+  const begun = removals
+    .flatMap((removal) => (removal.startedAt === null ? [] : [{ ...removal, from: removal.startedAt }]))
     .sort((a, b) => a.from - b.from);
-  return begun.map((span, i) => {
-    // One whose end nobody wrote down ends, at the latest, when the next began.
-    const open = span.underWay ? Number.POSITIVE_INFINITY : span.from;
-    const end = span.endedAt ?? begun[i + 1]?.from ?? open;
-    return { ...span, from: Math.floor(span.from / 1000) * 1000, to: Math.max(end, span.from) };
+  return begun.map((removal, i) => {
+    const end = removal.endedAt ?? begun[i + 1]?.from ?? Math.min(removal.from + LONGEST_MS, now);
+    return { ...removal, from: Math.floor(removal.from / 1000) * 1000, to: Math.max(end, removal.from) };
   });
 }
 
-const named = (span: Span): string => `removal ${span.number}${span.title === '' ? '' : ` (${span.title})`}`;
+const named = (span: FilingRemoval): string =>
+  `removal ${span.number}${span.title === '' ? '' : ` (${span.title})`}`;
 
 /** A moment for a sentence: the day is said only where it is not the day of the other one. */
 function clock(utc: number, zone: string, beside?: number): string {
@@ -62,22 +63,26 @@ function clock(utc: number, zone: string, beside?: number): string {
 /**
  * Files a photo by its capture time: into the removal that was under way then; of several, the one that began last.
  * A time without an offset is read as a clock of the job's zone, and the reason says so; without either it stays
- * unfiled. `jobZone`: IANA name or offset, or null.
+ * unfiled. `zone`: the job’s (IANA name or offset), or null; `now`: UTC milliseconds.
  */
-export function fileByTime(spans: readonly Span[], taken: TakenAt, jobZone: string | null): Filed {
+export function fileByTime(
+  taken: TakenAt,
+  removals: readonly FilingRemoval[],
+  at: { readonly zone: string | null; readonly now: number },
+): Filed {
   const none = (filedWhy: string): Filed => ({ removalId: null, filedBy: 'none', filedWhy });
   if (taken.takenLocal === null && taken.takenUtc === null)
     return none('The file does not say when it was taken.');
-  const moment = momentOf(taken, jobZone);
+  const moment = momentOf(taken, at.zone);
   if (!moment)
     return none(
       `Taken ${taken.takenLocal?.slice(0, 16).replace('T', ' ')} by the camera’s clock; neither the file nor the job names a time zone.`,
     );
   const { utc } = moment;
-  const zone = jobZone !== null && wallClock(utc, jobZone) !== null ? jobZone : 'UTC';
+  const zone = at.zone !== null && wallClock(utc, at.zone) !== null ? at.zone : 'UTC';
   const said = `Taken ${clock(utc, zone)}${zone === 'UTC' ? ' UTC' : ''}`;
-  const assumed = moment.assumed ? ` The file names no time zone; read as ${jobZone}, the job’s.` : '';
-  const all = intervals(spans);
+  const assumed = moment.assumed ? ` The file names no time zone; read as ${at.zone}, the job’s.` : '';
+  const all = intervals(removals, at.now);
   const within = all.filter((one) => one.from <= utc && utc <= one.to);
   const hit = within.at(-1);
   if (!hit) return none(`${said}, ${between(all, utc, zone)}${assumed}`);
@@ -118,7 +123,7 @@ export interface Offer {
  * Photos come before the log: what was taken since the removal before is offered to the one after it. Offers in the
  * order of time; a photo taken within a removal that it was taken out of is offered to nobody.
  */
-export function offersOf(removals: readonly Span[], loose: readonly Loose[], now: number): Offer[] {
+export function offersOf(removals: readonly FilingRemoval[], loose: readonly Loose[], now: number): Offer[] {
   const all = intervals(removals, now);
   const offers = new Map<string | null, string[]>();
   for (const photo of [...loose].sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))) {
