@@ -37,7 +37,7 @@ def gear_side(name, light):
     look, parts, bolt = ('paint-clean', CLEAN, 'bolt-clean') if clean else ('paint', FOUND, 'bolt')
     machine(look, parts, bolt, elbow=name != 'gears-off', mark='dot-yellow' if clean else None)
     casing.lines()
-    gearend.gear_case(look)
+    gearend.gear_case(look, hollow=name.startswith('gears'))
     if name == 'gear-found':
         gearend.cover_on('alu', 'bolt', 'washer', missing=(11,))
         drive.guard()

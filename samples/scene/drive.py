@@ -26,8 +26,8 @@ def end_plate(look, bolt, mark=None):
     parts += [cyl(0.50, 0.28, (x, -1.10, Z0)) for x in (SHAFT_X, BLIND_X)]
     parts += [box(0.10, 0.16, 0.42, (0, -1.16, Z0 + s * 0.52)) for s in (1, -1)]
     skin = cast(solid('end plate', parts, look), 0.016, 5)
-    cut(skin, [cyl(0.402, 1.0, (x, -1.3, Z0)) for x in (SHAFT_X, BLIND_X)]
-        + [cyl(3 * MM, 0.5, (x, PLATE, z), sides=24) for cx in (SHAFT_X, BLIND_X) for x, z in cap_holes(cx) if cx])
+    cut(skin, [cyl(0.337, 1.0, (x, -1.3, Z0)) for x in (SHAFT_X, BLIND_X)], exact=True)
+    cut(skin, [cyl(3 * MM, 0.5, (x, PLATE, z), sides=24) for cx in (SHAFT_X, BLIND_X) for x, z in cap_holes(cx)])
     for n, (x, z) in enumerate(HOLES, 1):
         if n == 8:
             place('end-plate', n, (x, -1.17, z), what='fastener', hidden=True)
@@ -78,11 +78,12 @@ def bare():
     """Caps off: bearings in their bores, cap holes."""
     group('drive')
     for cx, number in ((SHAFT_X, '3'), (BLIND_X, '4')):
-        bearing(cx, PLATE + 0.08)
+        bearing(cx, PLATE + 0.08, outer=0.335, inner=0.185)
+        solid('floor', [cyl(0.336, 0.02, (cx, PLATE + 0.26, Z0))], 'bore')
         if number == '4':
             solid('stub', [lathe([(0, -0.04), (0.12, -0.04), (0.15, -0.01), (0.15, 0.2)], (cx, PLATE + 0.07, Z0))], 'ground', True, 0.5)
-            bevel(solid('ring nut', [cyl(0.21, 0.05, (cx, PLATE + 0.03, Z0), sides=8)], 'machined', False), 0.01)
-        solid('seat', [lathe([(0.41, 0), (0.497, 0), (0.497, 0.006), (0.41, 0.006)], (cx, PLATE - 0.004, Z0))], 'machined', True, 0.5)
+            bevel(solid('ring nut', [cyl(0.19, 0.05, (cx, PLATE + 0.03, Z0), sides=8)], 'machined', False), 0.01)
+        solid('seat', [lathe([(0.338, 0), (0.497, 0), (0.497, 0.006), (0.338, 0.006)], (cx, PLATE - 0.004, Z0))], 'machined', True, 0.5)
         for n, (x, z) in enumerate(cap_holes(cx), 1):
             solid('hole', [cyl(3 * MM, 0.004, (x, PLATE - 0.006, z), sides=24)], 'bore')
             place('cap-' + number, n, (x, PLATE - 0.01, z), what='hole')

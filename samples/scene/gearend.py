@@ -21,13 +21,15 @@ def rim(extra=0.0):
     return obround(1.0 + extra, HALF, Z0)
 
 
-def gear_case(look):
+def gear_case(look, hollow=False):
     group('gear')
     parts = [prism(rim(), FACE, -0.90), prism(obround(1.09, HALF, Z0), -1.10, -0.93)]
     parts += [cyl(0.155, 0.30, (x, FACE + 0.15, z), sides=40) for x, z in HOLES]
     parts += [cyl(0.20, 0.36, (-0.75, -1.38, Z0 + 0.98), 'Z', 48), cyl(0.20, 0.30, (0.30, -1.40, Z0 - 0.98), 'Z', 48)]
     skin = cast(solid('gear case', parts, look), 0.016, 5)
-    cut(skin, [prism(obround(0.80, HALF, Z0), FACE - 0.3, -1.06)] + [cyl(4 * MM, 0.36, (x, FACE, z), sides=32) for x, z in HOLES])
+    cut(skin, [cyl(4 * MM, 0.36, (x, FACE, z), sides=32) for x, z in HOLES])
+    if hollow:
+        cut(skin, [prism(obround(0.80, HALF, Z0), FACE - 0.3, -1.06)], exact=True)
     inner = solid('inside', [prism(obround(0.80, HALF, Z0, 60), -1.09, -1.055)], 'cast-inside', False)
     cut(inner, [cyl(0.40, 0.4, (x, -1.07, Z0)) for x in (-HALF, HALF)])
     breather = [(0.0, 0.42), (0.15, 0.42), (0.17, 0.38), (0.17, 0.22), (0.10, 0.20), (0.10, 0.0)]

@@ -93,7 +93,7 @@ def heap(x, y, radius, size, lengths, count, seed, material='bolt', rings=True):
     group('bench')
     for i in range(count):
         a, d = chance.uniform(0, 6.28), radius * math.sqrt(chance.random()) * 0.7
-        z = 0.03 + 0.09 * (i // 5)
+        z = 0.03 + 0.09 * (i // 5) if rings else 0.01 + 0.04 * (i // 3)
         lying(size, chance.choice(lengths), x + d * math.cos(a), y + d * math.sin(a), chance.uniform(0, 6.28), material, z)
         if rings and chance.random() < 0.6:
             b = chance.uniform(0, 6.28)
@@ -110,7 +110,7 @@ def bag(x, y, spin, wide, deep, seed):
         u, w = v.co.x, v.co.y
         crease = abs(noise.noise(Vector((u * 2.1, w * 2.4, seed)))) + 0.5 * abs(noise.noise(Vector((u * 5, w * 5, seed + 5))))
         body = max(0.0, 1 - (u * u + (w + 0.15) ** 2)) ** 0.7
-        v.co = Vector((u * wide / 2, w * deep / 2, 0.03 + body * 0.24 + crease * 0.10 * (0.3 + body)))
+        v.co = Vector((u * wide / 2, w * deep / 2, 0.03 + body * 0.34 + crease * 0.11 * (0.3 + body)))
     skin = solid('bag', [sheet], 'film')
     skin.location, skin.rotation_euler = (x, y, 0), (0, 0, spin)
     strip = bevel(solid('strip', [box(wide, 0.05, 0.03, (0, deep * 0.40, 0.075)), box(wide, 0.02, 0.02, (0, deep * 0.45, 0.07))], 'red', False), 0.006)
@@ -125,9 +125,9 @@ def bags_and_tins():
         heap(x, y, 0.55, size, lengths, count, int(n) * 7)
         card(n, x + 0.25, y - 0.95, 0.1, 0.26, 0.5, 0.4)
         place('tin ' + n, 0, (x, y - 0.2, 0.3), what='stow')
-    for n, x, y, spin, size, lengths, count in (('5', -1.9, -1.35, 0.12, 10, (30,), 4), ('11', 0.15, -1.45, -0.10, 10, (45,), 7), ('12', 2.1, -1.20, 0.25, 12, (70,), 4)):
-        heap(x, y - 0.05, 0.45, size, lengths, count, int(n) * 3)
-        bag(x, y, spin, 1.55, 1.45, float(n))
+    for n, x, y, spin, size, lengths, count in (('5', -1.9, -1.35, 0.12, 10, (30,), 4), ('11', 0.15, -1.45, -0.10, 10, (45,), 7), ('12', 2.2, -1.20, 0.20, 12, (70,), 4)):
+        heap(x, y - 0.12, 0.24, size, lengths, count, int(n) * 3, rings=False)
+        bag(x, y, spin, 1.75, 1.55, float(n))
         card(n, x - 0.35, y + 0.30, spin, 0.22, 0.42, 0.30).location.z += 0.21
         BOOK['groups']['bench'][-2].location.z += 0.21
         place('bag ' + n, 0, (x, y, 0.3), what='stow')
@@ -147,14 +147,14 @@ def lengths_beside_rule():
         x, y = -1.86 + i * 0.295 + (i > 6) * 0.16 + (i > 10) * 0.16, 0.42 + chance.uniform(-0.02, 0.02)
         lying(8, length, x, y, math.pi + chance.uniform(-0.07, 0.07))
         place('gear-cover', hole, (x, y, 0.17), what='piece', length=length)
-    rule = bevel(solid('rule', [box(4.4, 0.36, 0.014, (0, 0, 0))], 'ground', False), 0.003)
-    rule.location = (0.15, 0.76, 0.02)
+    rule = bevel(solid('rule', [box(4.1, 0.36, 0.014, (0, 0, 0))], 'ground', False), 0.003)
+    rule.location = (0.0, 0.76, 0.02)
     marks = []
-    for mm in range(0, 321):
+    for mm in range(0, 301):
         deep = 0.15 if mm % 10 == 0 else 0.11 if mm % 5 == 0 else 0.07
         marks.append(box(0.0042, deep, 0.001, (-2.0 + mm / 75, 0.58 + deep / 2, 0.0278)))
     solid('marks', marks, 'ink', False)
-    for cm in range(1, 32):
+    for cm in range(1, 30):
         words(str(cm * 10), 0.075, (-2.0 + cm * 10 / 75, 0.80, 0.028), 'ink', 0.0005, (0, 0, 0))
     for i in range(13):
         x, y = -1.9 + (i % 7) * 0.34 + chance.uniform(-0.06, 0.06), -1.0 - (i // 7) * 0.34 + chance.uniform(-0.05, 0.05)

@@ -163,7 +163,7 @@ def film(name):
     shader.inputs['Roughness'].default_value = 0.16
     clear = node(tree, 'ShaderNodeBsdfTransparent')
     facing = node(tree, 'ShaderNodeLayerWeight', Blend=0.35)
-    share = ramp(tree, facing.outputs['Facing'], [(0.0, 0.10), (0.9, 0.55)])
+    share = ramp(tree, facing.outputs['Facing'], [(0.0, 0.05), (0.9, 0.42)])
     blend = node(tree, 'ShaderNodeMixShader')
     link(tree, share, blend.inputs[0])
     link(tree, clear.outputs[0], blend.inputs[1])
@@ -182,7 +182,7 @@ def glow(name, colour, strength):
 def make_all():
     """Every material by the name that the builders use."""
     made = {
-        'paint': paint('paint', (0.075, 0.125, 0.118), (0.115, 0.175, 0.160)),
+        'paint': paint('paint', (0.066, 0.108, 0.098), (0.108, 0.158, 0.140), 0.045),
         'paint-clean': paint('paint-clean', (0.085, 0.140, 0.132), (0.120, 0.185, 0.170), -0.02, True),
         'orange': paint('orange', (0.42, 0.125, 0.018), (0.55, 0.19, 0.03), 0.01),
         'frame': paint('frame', (0.030, 0.032, 0.034), (0.055, 0.056, 0.058), 0.04),

@@ -1,6 +1,7 @@
-"""Render one photo, in its upright form, with what the denoiser needs; and book the true places.
+"""Render photos of one scene, upright, with what the denoiser needs; and book the true places.
 
-blender -b -P render.py -- IMG_0412 WIDTH SAMPLES OUT_FOLDER [THREADS]
+blender -b -P render.py -- IMG_0412,IMG_0414 WIDTH SAMPLES OUT_FOLDER [THREADS]
+All photos named must have the same build and light.
 Writes OUT_FOLDER/IMG_0412.npz (colour, albedo, normal as float arrays) and OUT_FOLDER/IMG_0412.json.
 """
 
@@ -36,7 +37,7 @@ def camera(shot):
     lens.lens, lens.sensor_width, lens.sensor_fit = shot['lens'], 36, 'HORIZONTAL'
     if shot.get('tall'):
         lens.sensor_fit, lens.sensor_width, lens.sensor_height = 'VERTICAL', 27, 36
-    lens.dof.use_dof, lens.dof.aperture_fstop = True, shot['stop']
+    lens.dof.use_dof, lens.dof.aperture_fstop = True, shot['stop'] * 0.55
     lens.dof.focus_distance = (at - Vector(shot['focus'])).length
     return made
 
@@ -60,10 +61,10 @@ def settings(width, height, samples, folder, threads):
     scene.render.engine = 'CYCLES'
     cycles = scene.cycles
     cycles.device, cycles.samples, cycles.use_denoising = 'CPU', samples, False
-    cycles.use_adaptive_sampling, cycles.adaptive_threshold, cycles.adaptive_min_samples = True, 0.02, max(4, samples // 3)
+    cycles.use_adaptive_sampling = False
     cycles.max_bounces, cycles.glossy_bounces, cycles.diffuse_bounces = 5, 3, 2
     cycles.transparent_max_bounces = 6
-    cycles.sample_clamp_indirect, cycles.blur_glossy, cycles.caustics_reflective = 4, 0.6, False
+    cycles.sample_clamp_indirect, cycles.sample_clamp_direct, cycles.blur_glossy, cycles.caustics_reflective = 1.2, 8, 0.8, False
     cycles.use_auto_tile = False
     scene.render.threads_mode, scene.render.threads = 'FIXED', threads
     scene.render.resolution_x, scene.render.resolution_y, scene.render.resolution_percentage = width, height, 100
@@ -118,18 +119,12 @@ def load(folder, name, width, height):
     return values.reshape(height, width, -1)[::-1, :, :3]
 
 
-def main():
-    name, width, samples, folder, *rest = sys.argv[sys.argv.index('--') + 1:]
-    width, samples, threads = int(width), int(samples), int(rest[0]) if rest else 1
+def shoot(name, width, samples, folder, threads):
+    """One photo of the scene as it stands."""
     shot = SHOTS[name]
     height = width * 3 // 4
     if shot.get('tall'):
         width, height = height, width
-    started = time.time()
-    bpy.ops.wm.read_factory_settings(use_empty=True)
-    shapes.BOOK['materials'] = materials.make_all()
-    build.build(shot)
-    move_groups()
     camera(shot)
     scratch = os.path.join(folder, name + '.parts')
     os.makedirs(scratch, exist_ok=True)
@@ -138,12 +133,27 @@ def main():
     rows = places(bpy.context.scene, width, height)
     with open(os.path.join(folder, name + '.json'), 'w', encoding='utf-8') as file:
         json.dump(rows, file, indent=1)
-    built = time.time()
+    started = time.time()
     bpy.ops.render.render()
     arrays = {key: load(scratch, key, width, height) for key in ('colour', 'albedo', 'normal')}
-    np.savez(os.path.join(folder, name + '.npz'), **{key: value.astype(np.float16 if key != 'colour' else np.float32) for key, value in arrays.items()})
+    kept = os.path.join(folder, name + '.npz')
+    np.savez(kept + '.part.npz', **{key: value.astype(np.float16 if key != 'colour' else np.float32) for key, value in arrays.items()})
+    os.replace(kept + '.part.npz', kept)
     os.rmdir(scratch)
-    print('SECONDS build', round(built - started, 1), 'render', round(time.time() - built, 1), flush=True)
+    print(name, 'SECONDS', round(time.time() - started, 1), flush=True)
+
+
+def main():
+    names, width, samples, folder, *rest = sys.argv[sys.argv.index('--') + 1:]
+    names = names.split(',')
+    started = time.time()
+    bpy.ops.wm.read_factory_settings(use_empty=True)
+    shapes.BOOK['materials'] = materials.make_all()
+    build.build(SHOTS[names[0]])
+    move_groups()
+    print('BUILD SECONDS', round(time.time() - started, 1), flush=True)
+    for name in names:
+        shoot(name, int(width), int(samples), folder, int(rest[0]) if rest else 1)
 
 
 main()

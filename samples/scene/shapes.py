@@ -121,11 +121,15 @@ def bevel(thing, width=0.012, steps=2):
     return thing
 
 
-def cut(thing, tools, operation='DIFFERENCE', angle=0.5):
+def cut(thing, tools, operation='DIFFERENCE', angle=0.5, exact=False):
     """Take solids away from a thing, all in one go."""
     tool = solid('tool', tools, None)
     change = thing.modifiers.new('cut', 'BOOLEAN')
-    change.operation, change.object, change.solver, change.use_self = operation, tool, 'EXACT', len(tools) > 1
+    # the exact solver takes a minute on a dense casting; castings are closed skins, which the fast one can do
+    change.operation, change.object = operation, tool
+    change.solver = 'FAST' if len(thing.data.polygons) > 4000 and not exact else 'EXACT'
+    if change.solver == 'EXACT':
+        change.use_self = len(tools) > 1
     bake(thing)
     BOOK['groups'][BOOK['group']].remove(tool)
     bpy.data.objects.remove(tool)
