@@ -122,7 +122,7 @@ def write(name, shot, picture, folder, quality):
     if zone:
         tags.update({'OffsetTimeOriginal': zone, 'OffsetTime': zone, 'OffsetTimeDigitized': zone})
     if shot.get('gps'):
-        tags.update({'GPSLatitude': 51.0, 'GPSLatitudeRef': 'N', 'GPSLongitude': 2.5, 'GPSLongitudeRef': 'W', 'GPSAltitude': 41})
+        tags.update({'GPSLatitude': 54.5, 'GPSLatitudeRef': 'N', 'GPSLongitude': 2.5, 'GPSLongitudeRef': 'E', 'GPSAltitude': 41})
     subprocess.run(['exiftool', '-q', '-overwrite_original', *(f'-{key}={value}' for key, value in tags.items()), path], check=True)
     return image
 
