@@ -8,8 +8,8 @@ import bpy
 from mathutils import Matrix, Vector, noise
 
 from fasteners import lying, washer
-from shapes import bevel, box, cast, cut, cyl, group, keep, lathe, put, solid, tube
-from shapes import BOOK
+from shapes import bevel, box, cast, cut, cyl, group, lathe, put, solid, tube
+
 
 
 def boards():

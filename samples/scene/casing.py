@@ -4,8 +4,8 @@ import math
 
 from mathutils import Matrix, Vector
 
-from fasteners import MM, fit, lying, nut, washer
-from shapes import (bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, put, solid, tube, words)
+from fasteners import MM, fit
+from shapes import (bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, solid, tube)
 
 Z0, HALF = 1.80, 0.55
 UP = Matrix.Rotation(-math.pi / 2, 4, 'X')
@@ -33,7 +33,6 @@ def casing(look):
     parts += [cyl(0.17, 0.40, (1.52, -0.60, Z0 - 0.25), 'X', 48)]
     skin = cast(solid('casing', parts, look), 0.019, 5)
     cut(skin, [cyl(0.44, 1.0, (0, 0, INLET_Z), 'Z')] + [cyl(5 * MM, 0.5, (x, y, INLET_Z), 'Z', 32) for x, y in INLET])
-    words('B 16', 0.20, (-1.05, -0.30, Z0 + 0.98), look, 0.02, (0, 0, 0))
     group('casing')
 
 
@@ -46,7 +45,7 @@ def frame():
 
 
 def feet(material, mark=None):
-    """Four stacks: bolt, washer, foot, spacer, frame, washer, nut."""
+    """Four stacks; what can be seen of them: bolt, washer, foot, spacer, frame (washer and nut are underneath)."""
     group('casing')
     for n, (x, y) in enumerate(FEET, 1):
         fit('feet', n, (x, y, 0.64), 12, facing=UP, material=material, mark=mark)

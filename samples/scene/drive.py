@@ -2,13 +2,13 @@
 
 import math
 
-import bmesh
-from mathutils import Matrix
+
+
 
 from casing import HALF, Z0
 from fasteners import MM, fit
 from gearend import bearing
-from shapes import (bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, round_obround, solid, tube, words)
+from shapes import (bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, round_obround, solid, words)
 
 PLATE = -1.24
 HOLES = round_obround(14, 0.97, HALF, Z0, -1.5)

@@ -1,4 +1,4 @@
-"""Hex bolts, socket heads, washers, nuts: one mesh per size, used many times. 1 unit = 75 mm."""
+"""Hex bolts, socket heads, washers: one mesh per size, used many times. 1 unit = 75 mm."""
 
 import math
 import random
@@ -7,7 +7,7 @@ import bmesh
 import bpy
 from mathutils import Matrix
 
-from shapes import BOOK, bake, bevel, cut, cyl, lathe, place, put, solid
+from shapes import BOOK, bake, bevel, box, cut, cyl, lathe, place, put, solid
 
 MM = 1 / 75
 HEX = {6: (10, 4.0), 8: (13, 5.3), 10: (16, 6.4), 12: (18, 7.5)}
@@ -92,17 +92,6 @@ def washer(size):
     return MESHES[key]
 
 
-def nut(size):
-    key = ('nut', size)
-    if key not in MESHES:
-        flats, height = HEX[size][0] * MM, size * 0.8 * MM
-        body = solid('nut', [cyl(flats / math.sqrt(3), height, (0, -height / 2, 0), sides=6)], None, False)
-        cut(body, [cyl(size * MM / 2 * 0.95, height * 3, (0, 0, 0), sides=40)], angle=0.4)
-        bevel(body, 0.008, 2)
-        MESHES[key] = _take(body)
-    return MESHES[key]
-
-
 def fit(set_name, number, point, size, kind='hex', ring=True, material='bolt', washer_material='washer', facing=None, mark=None, length=0):
     """A fastener in its hole, head towards -Y of `facing` (identity: towards the viewer); its place is booked."""
     facing = facing or Matrix.Identity(4)
@@ -123,7 +112,6 @@ def fit(set_name, number, point, size, kind='hex', ring=True, material='bolt', w
 
 def stripe(at, size, top, material):
     """A paint mark over head and washer: this one has been checked."""
-    from shapes import box
     mark = solid('mark', [box(size * 0.28 * MM, 0.004, size * 0.95 * MM, (0, -top - 0.001, size * 0.36 * MM))], material, False)
     mark.matrix_world = at @ Matrix.Rotation(random.uniform(-0.5, 0.5), 4, 'Y')
 

@@ -6,8 +6,8 @@ import bmesh
 from mathutils import Matrix, Vector
 
 from casing import HALF, Z0
-from fasteners import MM, fit, stripe
-from shapes import (bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, put, round_obround, solid, tube, words)
+from fasteners import MM, fit
+from shapes import (bake, bevel, box, cast, cut, cyl, group, lathe, obround, place, prism, round_obround, solid, tube, words)
 
 COUNT, FACE, FRONT = 14, -1.78, -1.99
 HOLES = round_obround(COUNT, 0.93, HALF, Z0, -1.5)
@@ -55,7 +55,6 @@ def face(material, torn=False):
     """The joint face, bare or with what is left of the gasket."""
     group('gear')
     ring = solid('face', [prism(rim(0.004), FACE - 0.006, FACE + 0.004)] + [cyl(0.150, 0.010, (x, FACE - 0.001, z), sides=40) for x, z in HOLES], material, False)
-    from shapes import bake
     skin = ring.modifiers.new('skin', 'REMESH')
     skin.mode, skin.voxel_size = 'VOXEL', 0.006
     bake(ring)
@@ -81,7 +80,7 @@ def cover_casting(look, closed=True):
     for x, z in HOLES:
         centre = Vector((max(-HALF, min(HALF, x)), Z0))
         out = Vector((x, z)) - centre
-        at = centre + out * 0.80
+        at = centre + out * 0.735
         angle = math.atan2(out.y, out.x)
         parts.append(box(0.22, 0.16, 0.07, (at.x, FRONT + 0.01, at.y), (-angle, 'Y')))
     skin = cast(solid('gear cover', parts, look), 0.0135, 6)

@@ -11,7 +11,7 @@ import drive
 import gearend
 from casing import HALF, Z0
 from fasteners import lying, washer
-from shapes import BOOK, bevel, box, cut, cyl, group, lathe, place, put, solid, words
+from shapes import BOOK, bevel, box, cyl, group, lathe, place, put, solid, words
 
 FLAT = Matrix.Rotation(-math.pi / 2, 4, 'X')
 MOVES = {}
@@ -157,7 +157,6 @@ def lengths_beside_rule():
     for cm in range(1, 30):
         words(str(cm * 10), 0.075, (-2.0 + cm * 10 / 75, 0.80, 0.028), 'ink', 0.0005, (0, 0, 0))
     for i in range(13):
-        x, y = -1.9 + (i % 7) * 0.34 + chance.uniform(-0.06, 0.06), -1.0 - (i // 7) * 0.34 + chance.uniform(-0.05, 0.05)
+        x, y = -1.7 + (i % 7) * 0.34 + chance.uniform(-0.06, 0.06), -0.62 - (i // 7) * 0.34 + chance.uniform(-0.05, 0.05)
         put(washer(8), 'washer', Matrix.Translation((x, y, 0.002)) @ Matrix.Rotation(-math.pi / 2, 4, 'X'))
-    card('7  gear cover', 1.25, -1.10, -0.12, 0.16, 1.35, 0.40)
-    bench.screwdriver(2.9, -0.3, 2.7)
+    card('7  gear cover', 1.25, -0.78, -0.12, 0.16, 1.25, 0.36)

@@ -26,7 +26,7 @@ SHOTS = {
                      taken='2025:10:13 14:12:05', zone=None),
     'IMG_0449': dict(build='bags', at=(0.05, -4.6, 5.0), to=(0.20, -0.30, 0.10), lens=36, roll=1.4, focus=(0, -0.4, 0.2), stop=1.0,
                      taken='2025:10:13 14:15:44', zone=None, orientation=3),
-    'IMG_0451': dict(build='lengths', exposure=1.25, at=(-0.05, -2.6, 3.55), to=(0.06, 0.08, 0.05), lens=36, roll=-0.9, focus=(0, 0.3, 0.1), stop=0.9,
+    'IMG_0451': dict(build='lengths', exposure=1.25, at=(-0.05, -2.5, 3.35), to=(0.06, -0.02, 0.05), lens=35, roll=-0.9, focus=(0, 0.3, 0.1), stop=0.9,
                      taken='2025:10:13 14:21:10', zone='+02:00'),
     'IMG_0466': dict(build='drive-refit', at=(-0.75, -6.25, 2.65), to=(0.05, -1.2, 1.80), lens=44, roll=-0.5, focus=(0, -1.4, 1.8), stop=0.9,
                      light='day', taken='2025:10:24 10:44:27', zone='+02:00'),
