@@ -27,7 +27,6 @@ def end_plate(look, bolt, mark=None):
     parts += [box(0.10, 0.16, 0.42, (0, -1.16, Z0 + s * 0.52)) for s in (1, -1)]
     skin = cast(solid('end plate', parts, look), 0.016, 5)
     cut(skin, [cyl(0.337, 1.0, (x, -1.3, Z0)) for x in (SHAFT_X, BLIND_X)], exact=True)
-    cut(skin, [cyl(3 * MM, 0.5, (x, PLATE, z), sides=24) for cx in (SHAFT_X, BLIND_X) for x, z in cap_holes(cx)])
     for n, (x, z) in enumerate(HOLES, 1):
         if n == 8:
             place('end-plate', n, (x, -1.17, z), what='fastener', hidden=True)

@@ -27,8 +27,8 @@ def card(text, x, y, spin, size=0.2, wide=0.62, deep=0.36):
     """A paper tag with a number written on it."""
     group('bench')
     sheet = solid('tag', [box(wide, deep, 0.006, (0, 0, 0.004))], 'paper', False)
-    sheet.location, sheet.rotation_euler = (x, y, 0.004), (0, random.uniform(-0.02, 0.02), spin)
-    ink = words(text, size, (x, y, 0.018), 'ink', 0.001, (0, 0, spin + 0.06))
+    sheet.location, sheet.rotation_euler = (x, y, 0.014), (0, random.uniform(-0.02, 0.02), spin)
+    ink = words(text, size, (x, y, 0.027), 'ink', 0.001, (0, 0, spin + 0.06))
     return ink
 
 
@@ -94,7 +94,9 @@ def heap(x, y, radius, size, lengths, count, seed, material='bolt', rings=True):
     for i in range(count):
         a, d = chance.uniform(0, 6.28), radius * math.sqrt(chance.random()) * 0.7
         z = 0.03 + 0.09 * (i // 5) if rings else 0.01 + 0.04 * (i // 3)
-        lying(size, chance.choice(lengths), x + d * math.cos(a), y + d * math.sin(a), chance.uniform(0, 6.28), material, z)
+        length, spin = chance.choice(lengths), chance.uniform(0, 6.28)
+        half = length / 150
+        lying(size, length, x + d * math.cos(a) + half * math.sin(spin), y + d * math.sin(a) - half * math.cos(spin), spin, material, z)
         if rings and chance.random() < 0.6:
             b = chance.uniform(0, 6.28)
             put(washer(size), 'washer', Matrix.Translation((x + radius * 0.6 * math.cos(b), y + radius * 0.6 * math.sin(b), z + 0.02))
@@ -122,7 +124,7 @@ def bags_and_tins():
     bench.light('evening')
     for n, x, y, size, lengths, count in (('4', -2.1, 0.75, 10, (35,), 8), ('7', -0.55, 0.95, 8, (30, 30, 40, 50), 13), ('9', 1.05, 0.80, 6, (20,), 12)):
         tin(x, y)
-        heap(x, y, 0.55, size, lengths, count, int(n) * 7)
+        heap(x, y, 0.42, size, lengths, count, int(n) * 7)
         card(n, x + 0.25, y - 0.95, 0.1, 0.26, 0.5, 0.4)
         place('tin ' + n, 0, (x, y - 0.2, 0.3), what='stow')
     for n, x, y, spin, size, lengths, count in (('5', -1.9, -1.35, 0.12, 10, (30,), 4), ('11', 0.15, -1.45, -0.10, 10, (45,), 7), ('12', 2.2, -1.20, 0.20, 12, (70,), 4)):

@@ -22,7 +22,7 @@ SHOTS = {
                      light='day', taken='2025:10:09 15:08:19', zone='+02:00'),
     'IMG_0442': dict(exposure=1.3, build='drive-bare', at=(0.8, -6.1, 2.9), to=(-0.02, -1.2, 1.78), lens=44, roll=1.0, focus=(0, -1.25, 1.8), stop=0.9,
                      light='flat', taken='2025:10:13 08:55:30', zone='+02:00'),
-    'IMG_0447': dict(build='in-order', at=(0.3, -4.4, 5.5), to=(-0.05, -0.28, 0.05), lens=36, roll=-1.5, focus=(0, -0.3, 0.2), stop=1.1,
+    'IMG_0447': dict(build='in-order', at=(0.3, -4.9, 5.7), to=(-0.20, -0.45, 0.05), lens=36, roll=-1.5, focus=(0, -0.3, 0.2), stop=1.1,
                      taken='2025:10:13 14:12:05', zone=None),
     'IMG_0449': dict(build='bags', at=(0.05, -4.6, 5.0), to=(0.20, -0.30, 0.10), lens=36, roll=1.4, focus=(0, -0.4, 0.2), stop=1.0,
                      taken='2025:10:13 14:15:44', zone=None, orientation=3),
