@@ -19,8 +19,10 @@ export function openFindings(at: Situation): Draft[] {
   return drafts;
 }
 
+const LOOSE = ['fastener.loose', 'Tighten it and tick it.'] as const;
+
 const OPEN: Record<Missing['what'], readonly [FindingCode, string] | null> = {
-  tightened: ['fastener.loose', 'Tighten it and tick it.'],
+  tightened: LOOSE,
   started: ['fastener.short', 'Put one in, leave it out with a reason, or put one on the list to get.'],
   fitted: ['part.missing', 'Fit it, or leave it out with a reason.'],
   joined: ['connection.open', 'Join it and tick it.'],
@@ -46,7 +48,7 @@ function missingDraft(at: Situation, node: number, missing: Missing): Draft | nu
       clears: 'Tighten it finally and tick it.',
       node,
     };
-  const found = OPEN[missing.what];
+  const found = missing.sentence.endsWith('slackened, not tight.') ? LOOSE : OPEN[missing.what];
   if (!found) return null;
   // A blocked hole has its finding from the day it was logged.
   if (position && isBlocked(at.graph.log, position)) return null;

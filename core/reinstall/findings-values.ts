@@ -77,10 +77,11 @@ function torqueFindings(at: Situation): Draft[] {
         ?.standing.deeds.findLast((one) => one.what === 'tightened' && one.value !== null);
       if (!deed || deed.value === null) continue;
       const reached = { torqueNm: deed.value, unit: unitOf(deed.valueTyped) };
-      const found = judgeTorque({ ...base, reached }).findings.filter(
-        (one) => one.code === 'torque.off' || (one.code === 'torque.past-proof' && set.torqueMnm === null),
-      );
-      add([position.id], found);
+      const off = judgeTorque({ ...base, reached }).findings.filter((one) => one.code === 'torque.off');
+      // A wanted figure that is past proof is judged above, once; here only what went beyond the wanted one.
+      const beyond = set.torqueMnm === null || off.length > 0;
+      const past = beyond ? judgeTorque({ ...base, wanted: undefined, reached }).findings : [];
+      add([position.id], [...off, ...past.filter((one) => one.code === 'torque.past-proof')]);
     }
   }
   return drafts;

@@ -132,11 +132,18 @@ function wholeDeed(own: { readonly deeds: readonly Row<'deed'>[] }, offAt: numbe
   return deed && deed.at >= offAt ? deed : undefined;
 }
 
+/** Slackened where it sits; nothing of it is in a bag. */
+function neverLeft({ set, position }: Pick<Hole, 'set' | 'position'>): boolean {
+  return set.how === 'slackened' && position.found !== 'new hole';
+}
+
 function missingHole(hole: Hole): Missing {
   const { position, set, mark } = hole;
   const name = `${set.name || 'fasteners'}, hole ${position.n}`;
   if (mark === 'started') return miss(position.id, 'tightened', `${name}: started, not tight.`);
   const what = set.laterWhen === null ? 'tightened' : 'started';
+  // A slackened one never left its hole: it is loose on the machine, never short.
+  if (neverLeft(hole) && mark === 'out') return miss(position.id, what, `${name}: slackened, not tight.`);
   return miss(position.id, what, `${name}: ${mark === 'blocked' ? 'blocked' : 'empty'}.`);
 }
 

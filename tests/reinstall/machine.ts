@@ -156,7 +156,7 @@ const MAKERS: Record<Block, Maker> = {
       await story.change('position', hole, { hidden: true });
   },
   'new bolts': async (story, ids) => {
-    const removal = await joint(story, '4 M10x60 hex 17, class 10.9, 60 Nm', 'flange');
+    const removal = await joint(story, '4 M10x60 hex 17, class 10.9, 60 Nm', 'adapter plate');
     ids.flange = removal;
     const set = story.set(removal);
     await story.change('fset', set.id, { renew: 'must', renewWhy: 'The maker says so.' });

@@ -1,4 +1,4 @@
-import type { Plan, Step } from '../../core/reinstall/index.ts';
+import { buriedBy, type Finding, type Plan, type Step } from '../../core/reinstall/index.ts';
 import type { JobState, Row } from '../../core/model/tables.ts';
 import { type Chance, pick, shuffled, type Story, type TickMore, whole } from './story.ts';
 
@@ -168,28 +168,46 @@ export async function putBack(story: Story, rnd: Chance, look: Look): Promise<vo
 /** What somebody careless does in place of a deed: other deeds, none, or the deed itself (null). */
 export type Slip = (doing: Doing) => readonly Doing[] | null;
 
+/** Deeds that bury what is open below. */
+const SEALING: ReadonlySet<string> = new Set(['done', 'filled', 'bled', 'given back']);
+
+export interface Walk {
+  readonly slip: Slip;
+  /** After each deed; true ends the walk. */
+  readonly look: (plan: Plan, doing: Doing) => boolean;
+  /** What is said of a deed before it is kept; true ends the walk. */
+  readonly warned: (findings: readonly Finding[]) => boolean;
+  /** Waits until sealant has cured. */
+  readonly patient: boolean;
+  /** The removal that is ticked in one touch. */
+  readonly oneTouch: string | null;
+}
+
 /**
- * Walks down the list as somebody who does not look at the screen: each step in turn whatever its state, without
- * waiting unless `patient`. Ends at the first refusal, which is where the program has spoken.
+ * Walks down the list as somebody who does not look at the screen: each step in turn whatever its state. Ends at the
+ * first refusal, which is where the program has spoken.
  */
-export async function walkDown(
-  story: Story,
-  rnd: Chance,
-  { slip, look, patient }: { slip: Slip; look: (plan: Plan, doing: Doing) => boolean; patient: boolean },
-): Promise<{ doing: Doing; sentence: string } | null> {
+export async function walkDown(story: Story, rnd: Chance, walk: Walk): Promise<string | null> {
   const first = story.plan();
   for (const { id } of first.steps) {
     const step = story.plan().steps.find((one) => one.id === id);
     if (!step || step.kind === 'K') continue;
-    if (patient && step.lacks.some((lack) => lack.code === 'cure')) story.yard.wait(120);
-    for (const doing of doingsOf(rnd, story.state, step, sharedIn(first)))
-      for (const deed of slip(doing) ?? [doing]) {
-        const reply = await story.tick(deed.thingIds, deed.what, deed.more);
+    if (walk.patient && step.lacks.some((lack) => lack.code === 'cure')) story.yard.wait(120);
+    const touch: Doing[] = [{ thingIds: [step.thingId], what: 'done', more: {}, stepId: id }];
+    const all =
+      walk.oneTouch !== null && step.removalId === walk.oneTouch
+        ? touch
+        : doingsOf(rnd, story.state, step, sharedIn(first));
+    for (const deed of all.flatMap((doing) => walk.slip(doing) ?? [doing])) {
+      if (SEALING.has(deed.what)) {
         const plan = story.plan();
-        if (!reply.ok && reply.fault.sentence.includes('already')) continue;
-        if (!reply.ok) return { doing: deed, sentence: reply.fault.sentence };
-        if (look(plan, deed)) return null;
+        const now = plan.steps.find((one) => one.id === id);
+        if (now && walk.warned(buriedBy(story.state, story.yard.workshop.now(), plan, now))) return null;
       }
+      const reply = await story.tick(deed.thingIds, deed.what, deed.more);
+      if (!reply.ok && !reply.fault.sentence.includes('already')) return reply.fault.sentence;
+      if (reply.ok && walk.look(story.plan(), deed)) return null;
+    }
   }
   return null;
 }

@@ -79,6 +79,8 @@ export class Story {
   readonly jobId = v7();
   /** What was said and done, to tell a failure by. */
   readonly told: string[] = [];
+  /** Holes into which something else went than belongs there, by its specification. */
+  readonly wrong = new Map<string, string>();
 
   constructor(yard: Yard) {
     this.yard = yard;
@@ -108,7 +110,16 @@ export class Story {
   }
 
   get state(): JobState {
-    return stateOf(this.yard.workshop, this.jobId);
+    const state = stateOf(this.yard.workshop, this.jobId);
+    if (this.wrong.size === 0) return state;
+    const went = (holeId: string | null): string | undefined => this.wrong.get(holeId ?? '');
+    return {
+      ...state,
+      deed: state.deed.map((one) => ({ ...one, withSpecId: went(one.thingId) ?? one.withSpecId })),
+      move: state.move.map((one) =>
+        one.dst === 'hole' ? { ...one, specId: went(one.positionId) ?? one.specId } : one,
+      ),
+    };
   }
 
   plan(): Plan {
