@@ -177,13 +177,9 @@ function commitPhoto(
   });
 }
 
-function filedIn({ state }: Decision, original: Row<'original'>): Filed {
-  const spans = logOrder(state.removal).flatMap((removal, i) =>
-    removal.phase === 'planned'
-      ? []
-      : [{ ...removal, number: i + 1, underWay: removal.phase === 'under way' }],
-  );
-  return fileByTime(spans, original, state.job.zone);
+function filedIn({ state, at }: Decision, original: Row<'original'>): Filed {
+  const removals = logOrder(state.removal).map((removal, i) => ({ ...removal, number: i + 1 }));
+  return fileByTime(original, removals, { zone: state.job.zone, now: at });
 }
 
 /** Files photos by hand: into a removal, or back to the unfiled ones. One command, so one undo. */
