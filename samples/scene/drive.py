@@ -46,7 +46,7 @@ def cap_body(cx, number, look):
     tools = [cyl(3.3 * MM, 0.8, (x, PLATE, z), sides=24) for x, z in cap_holes(cx)]
     if number == '3':
         tools.append(cyl(0.235, 1, (cx, PLATE - 0.4, Z0)))
-    cut(cap, tools)
+    cut(cap, tools, exact=True)
     if number == '3':
         solid('seal', [lathe([(0.165, -0.015), (0.18, -0.03), (0.205, 0.0), (0.225, -0.02), (0.236, -0.02), (0.236, 0.06), (0.16, 0.06), (0.165, -0.015)], (cx, PLATE - 0.20, Z0))], 'seal', True, 0.6)
         words(number, 0.15, (cx, PLATE - 0.245 + 0.145, Z0 + 0.385 - 0.0), look, 0.008)
