@@ -12,6 +12,8 @@ export interface JobCard {
     readonly back: boolean;
     readonly did: Row<'removal'>['did'];
   }[];
+  /** The photo taken last; where no time is known, the one added last. */
+  readonly photo: { readonly photo: Row<'photo'>; readonly original: Row<'original'> } | null;
   readonly last: { readonly number: number; readonly title: string; readonly at: number | null } | null;
   readonly changedAt: number;
   readonly open: { readonly stop: number; readonly warn: number };

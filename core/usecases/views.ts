@@ -144,6 +144,7 @@ function cardOf(state: JobState, now: number): JobCard {
           at: last.endedAt ?? last.startedAt,
         }
       : null,
+    photo: lastPhoto(state),
     changedAt: changedAt(state),
     open: { stop: open('stop'), warn: open('warn') },
     loose: looseOf(state),
@@ -162,6 +163,20 @@ function cardOf(state: JobState, now: number): JobCard {
   };
 }
 
+function lastPhoto(state: JobState): JobCard['photo'] {
+  const originals = new Map(state.original.map((original) => [original.id, original]));
+  let last: JobCard['photo'] = null;
+  let lastAt = Number.NEGATIVE_INFINITY;
+  for (const photo of state.photo) {
+    const original = originals.get(photo.originalId);
+    const at = original?.takenUtc ?? photo.addedAt;
+    if (!original || original.gone || at < lastAt) continue;
+    last = { photo, original };
+    lastAt = at;
+  }
+  return last;
+}
+
 function changedAt(state: JobState): number {
   const times: number[] = [state.job.createdAt];
   const add = (rows: readonly { at: number }[]) => {
@@ -169,6 +184,7 @@ function changedAt(state: JobState): number {
   };
   add(state.deed);
   add(state.counting);
+  for (const photo of state.photo) times.push(photo.addedAt);
   for (const removal of state.removal) times.push(removal.endedAt ?? removal.startedAt ?? 0);
   return times.reduce((a, b) => Math.max(a, b), 0);
 }

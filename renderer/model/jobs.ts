@@ -4,6 +4,7 @@ import type { CarryOnData, Fact } from '../screens/jobs/CarryOn.tsx';
 import type { JobData } from '../screens/jobs/JobItem.tsx';
 import { jobs as say } from '../texts/jobs.ts';
 import type { Rich } from '../ui/rich.tsx';
+import { lastPhoto } from './photos.ts';
 import { ago, clock, day, since } from './time.ts';
 
 /** A job's silhouette: its notches without names. */
@@ -75,11 +76,17 @@ export function carryOn(card: JobCard, now: number): CarryOnData {
     id: card.job.id,
     title: card.job.title,
     machine: card.job.machine,
-    photo: null,
+    photo: lastPhoto(card.photo),
     away: since(card.changedAt, now),
     facts: factsOf(card, now),
     go: card.last === null ? say.begin : back ? say.goOnBack : say.goOn(card.last.number),
   };
+}
+
+/** In the list a small picture is enough. */
+function small(card: JobCard): JobData['photo'] {
+  const photo = lastPhoto(card.photo);
+  return photo === null ? null : { ...photo, src: `/photo/${card.photo?.original.id}/320` };
 }
 
 /** Another job, by its silhouette. */
@@ -89,7 +96,7 @@ export function jobData(card: JobCard, now: number): JobData {
   return {
     id: card.job.id,
     title: card.job.title,
-    photo: null,
+    photo: small(card),
     line: stickOf(card),
     off: card.depth.off,
     back: card.depth.back,

@@ -1,5 +1,8 @@
-import type { JobView } from '../../core/contract/views.ts';
+import type { JobCard, JobView } from '../../core/contract/views.ts';
+import type { Row } from '../../core/model/tables.ts';
 import type { PhotoData } from '../photo/types.ts';
+import type { Thumb, UnfiledData } from '../screens/removal/Unfiled.tsx';
+import { clock } from './time.ts';
 
 /** The photos of a removal, or of the whole job, newest last. */
 export function photosOf(view: JobView, removalId: string | null): PhotoData[] {
@@ -9,15 +12,68 @@ export function photosOf(view: JobView, removalId: string | null): PhotoData[] {
     .flatMap((photo) => {
       const original = originals.get(photo.originalId);
       if (!original) return [];
-      const turned = original.turn >= 5;
-      return [
-        {
-          id: photo.id,
-          src: `/photo/${photo.originalId}/2048`,
-          width: turned ? original.height : original.width,
-          height: turned ? original.width : original.height,
-          alt: photo.fileName,
-        },
-      ];
-    });
+      return [photoData(photo, original)];
+    })
+    .sort((a, b) => (a.at === b.at ? 0 : a.at < b.at ? -1 : 1))
+    .map(({ data }) => data);
+}
+
+interface Dated {
+  readonly at: string;
+  readonly data: PhotoData;
+}
+
+/** A photo as it is shown, with when it was taken or, where that is not known, added. */
+function photoData(photo: Row<'photo'>, original: Row<'original'>): Dated {
+  const turned = original.turn >= 5;
+  return {
+    at: `${new Date(original.takenUtc ?? photo.addedAt).toISOString()} ${photo.id}`,
+    data: {
+      id: photo.id,
+      src: `/photo/${photo.originalId}/2048`,
+      full: `/photo/${photo.originalId}/full`,
+      width: turned ? original.height : original.width,
+      height: turned ? original.width : original.height,
+      alt: photo.fileName,
+    },
+  };
+}
+
+/** Most thumbs drawn at once; the count says how many there are. */
+const MOST_THUMBS = 60;
+
+/** Photos of no removal yet, newest last; `since` is the removal before the one that they are offered to. */
+export function unfiledOf(view: JobView, since: number): UnfiledData {
+  const originals = new Map(view.state.original.map((original) => [original.id, original]));
+  const loose = view.state.photo
+    .filter((photo) => photo.removalId === null)
+    .flatMap((photo) => {
+      const original = originals.get(photo.originalId);
+      return original ? [{ photo, original, at: photoData(photo, original).at }] : [];
+    })
+    .sort((a, b) => (a.at < b.at ? -1 : 1));
+  return {
+    count: loose.length,
+    since,
+    ids: loose.map(({ photo }) => photo.id),
+    thumbs: loose.slice(-MOST_THUMBS).map(
+      ({ photo, original }): Thumb => ({
+        id: photo.id,
+        src: `/photo/${photo.originalId}/320`,
+        taken: takenWords(original) ?? photo.fileName,
+        why: photo.filedWhy,
+      }),
+    ),
+  };
+}
+
+/** "10:44": by true time where the file names its offset, else as the camera's clock said. */
+function takenWords(original: Row<'original'>): string | null {
+  if (original.takenUtc !== null) return clock(original.takenUtc);
+  return original.takenLocal?.slice(11, 16) ?? null;
+}
+
+/** The photo that a job is recognised by: the last one taken. */
+export function lastPhoto(photo: JobCard['photo']): PhotoData | null {
+  return photo === null ? null : photoData(photo.photo, photo.original).data;
 }

@@ -5,12 +5,15 @@ import { useEdit } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
 import { remember } from '../data/remember.ts';
+import { addPhotos } from '../data/upload.ts';
 import type { Did } from '../line/types.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
 import { paneOf, pickRemoval, useStatus } from './pane.ts';
+import { useDrop } from './use-drop.ts';
 import { useRemoval } from './use-removal.ts';
+import { useRemovalPhotos } from './use-removal-photos.ts';
 
 /** Fields of the removal at hand are written when the hand leaves them, not at every letter. */
 function change(job: OpenJob, id: string, values: Record<string, unknown>): void {
@@ -54,10 +57,31 @@ async function log(job: OpenJob, text: string, removalId: string | null, did: Di
   return done !== null;
 }
 
+/** What can be done to the photo at hand and its marks. */
+function photoDeeds(photos: ReturnType<typeof useRemovalPhotos>) {
+  const { marks } = photos;
+  return {
+    onPickMark: marks.setAtId,
+    onPlaceMark: marks.place,
+    onMoveMark: (id: string, x: number, y: number) => marks.change(id, { x, y }),
+    onRemoveMark: marks.remove,
+    onBindMark: (thingId: string | null) => marks.at && marks.change(marks.at.id, { thingId }),
+    onLeaveMark: () => marks.setAtId(null),
+    onPlacing: marks.setPlacing,
+    onNextPhoto: photos.nextPhoto,
+    onPutBackPhoto: photos.putBack,
+    onTakeAll: photos.takeAll,
+    onTakeOne: photos.takeOne,
+  };
+}
+
 /** Taking apart. */
 export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const { current, last, entry, setText, nextDid, setNextDid } = useRemoval(job);
-  const status = useStatus();
+  const status = useStatus(job);
+  const photos = useRemovalPhotos(job, current?.id ?? null);
+  const add = (files: readonly File[]) => addPhotos(job.id, files);
+  const dropping = useDrop(add);
   const data = removalData(job.view, current?.id ?? null, job.ahead.length);
   const at = current?.id ?? 'next';
   const write = (values: { title?: string; noteBack?: string }) =>
@@ -85,11 +109,12 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       pane={paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval)}
       status={status}
       removal={{ ...data, title, noteBack, did: current === null ? nextDid : data.did }}
-      photo={null}
-      atMarkId={null}
-      placing={false}
+      photo={photos.photo}
+      markAtHand={photos.markAtHand}
+      dropping={dropping}
+      placing={photos.marks.placing}
       entry={entry}
-      unfiled={{ count: 0, since: 0, thumbs: [] }}
+      unfiled={photos.unfiled}
       canUndo={job.view.history.undo !== null}
       canRepeat={last !== null && last.typed !== ''}
       onEntry={setText}
@@ -101,13 +126,8 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       onDid={(did) => (current === null ? setNextDid(did) : change(job, current.id, { did }))}
       onTitle={setTitle}
       onNoteBack={setNoteBack}
-      onPickMark={() => {}}
-      onPlaceMark={() => {}}
-      onMoveMark={() => {}}
-      onPlacing={() => {}}
-      onNextPhoto={() => {}}
-      onTakeAll={() => {}}
-      onTakeOne={() => {}}
+      {...photoDeeds(photos)}
+      onAddPhotos={add}
     />
   );
 }

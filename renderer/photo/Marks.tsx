@@ -21,10 +21,11 @@ interface MarksProps {
   readonly drag: Drag | null;
   readonly onPick: ((id: string) => void) | undefined;
   readonly onMove: ((id: string, x: number, y: number) => void) | undefined;
+  readonly onRemove: ((id: string) => void) | undefined;
 }
 
 /** All that is drawn on a photo. One tab stop; the arrow keys go from mark to mark. */
-export function Marks({ marks, moves, atId, view, drag, onPick, onMove }: MarksProps) {
+export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove }: MarksProps) {
   const foot = useFoot();
   // A phone's photo is small; the discs give way a little, never below what a finger needs.
   const size = foot === 0 ? 46 : 54;
@@ -65,7 +66,10 @@ export function Marks({ marks, moves, atId, view, drag, onPick, onMove }: MarksP
                 isAt={mark.id === atId}
                 isStop={mark === first}
                 onPick={onPick}
-                onKeyDown={(event) => nudge(event, mark, view, onMove)}
+                onKeyDown={(event) => {
+                  nudge(event, mark, view, onMove);
+                  if (event.key === 'Delete' || event.key === 'Backspace') onRemove?.(mark.id);
+                }}
               />
             )
           );

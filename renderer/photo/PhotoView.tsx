@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import { marks as say } from '../texts/marks.ts';
 import { useSize } from '../ui/use-size.ts';
-import { toFraction } from './geometry.ts';
+import { toFraction, type View } from './geometry.ts';
 import { Marks, type Drag } from './Marks.tsx';
 import { usePointer } from './pointer.ts';
 import type { Move, PhotoData, PhotoMark } from './types.ts';
@@ -20,6 +20,9 @@ export interface PhotoViewProps {
   /** A place on the photo as fractions 0 to 1 of the upright picture. */
   readonly onPlace?: (x: number, y: number) => void;
   readonly onMove?: (id: string, x: number, y: number) => void;
+  readonly onRemove?: (id: string) => void;
+  /** Said while placing: what the next mark stands for. */
+  readonly placingSay?: string;
   /** Plates on the photo: words only, on ink. */
   readonly children?: ReactNode;
 }
@@ -57,12 +60,7 @@ export function PhotoView(props: PhotoViewProps) {
       >
         {size !== null && (
           <>
-            <img
-              src={photo.src}
-              alt={photo.alt}
-              draggable={false}
-              style={{ left: view.left, top: view.top, width: view.width, height: view.height }}
-            />
+            <Picture photo={photo} view={view} />
             <Marks
               marks={marks}
               moves={props.moves ?? []}
@@ -71,16 +69,38 @@ export function PhotoView(props: PhotoViewProps) {
               drag={drag}
               onPick={props.onPick}
               onMove={props.onMove}
+              onRemove={props.onRemove}
             />
           </>
         )}
       </div>
       <div className="photo-keys">
         {props.children}
-        {placing && <Placing onMiddle={() => props.onPlace?.(middle.x, middle.y)} />}
+        {placing && (
+          <Placing
+            text={props.placingSay ?? say.placing}
+            onMiddle={() => props.onPlace?.(middle.x, middle.y)}
+          />
+        )}
         <ZoomKeys zoom={zoom} onCloser={() => setView(zoom * 1.6, middle)} onWhole={() => setView(1, null)} />
       </div>
     </div>
+  );
+}
+
+/** Longest edge of the rendition that is shown first, px: drawn larger than that it goes soft. */
+const LARGE_EDGE = 2048;
+
+/** The picture; drawn larger than it is, every pixel of the original comes over it as soon as it is there. */
+function Picture({ photo, view }: { readonly photo: PhotoData; readonly view: View }) {
+  const style = { left: view.left, top: view.top, width: view.width, height: view.height };
+  return (
+    <>
+      <img src={photo.src} alt={photo.alt} draggable={false} style={style} />
+      {photo.full !== undefined && Math.max(view.width, view.height) > LARGE_EDGE && (
+        <img src={photo.full} alt="" draggable={false} decoding="async" style={style} />
+      )}
+    </>
   );
 }
 
@@ -108,10 +128,10 @@ function ZoomKeys({ zoom, onCloser, onWhole }: ZoomKeysProps) {
 }
 
 /** A touch sets the next mark; without a pointer it is set in the middle and moved from there. */
-function Placing({ onMiddle }: { readonly onMiddle: () => void }) {
+function Placing({ text, onMiddle }: { readonly text: string; readonly onMiddle: () => void }) {
   return (
     <>
-      <p className="plate">{say.placing}</p>
+      <p className="plate">{text}</p>
       <button type="button" className="plate" onClick={onMiddle}>
         {say.middle}
       </button>

@@ -46,6 +46,8 @@ export interface Move {
 export interface PhotoData {
   readonly id: string;
   readonly src: string;
+  /** With every pixel of the original, for a close look. */
+  readonly full?: string;
   /** Size of the upright picture, px. */
   readonly width: number;
   readonly height: number;

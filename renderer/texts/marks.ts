@@ -46,7 +46,17 @@ export const marks = {
   closer: 'Closer',
   whole: 'Whole photo',
   /** Said once to those who cannot see the photo. */
-  help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it.',
+  help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it. Delete takes it away.',
   middle: 'Put it in the middle',
   placing: 'Touch where the next mark goes.',
+  placingFor: (name: string) => `Touch ${name}.`,
+  hole: (set: string, n: number) => (set === '' ? `hole ${n}` : `hole ${n} of ${set}`),
+  unnamed: { part: 'a part', connection: 'a connection', temporary: 'a temporary', match: 'a match mark' },
+  unbound: (n: number) => `mark ${n}, stands for nothing yet`,
+  standsFor: 'This mark stands for',
+  nothing: 'nothing yet',
+  ofThis: 'Of this removal',
+  ofOthers: 'Of other removals',
+  remove: 'Take the mark away',
+  leave: 'Leave it',
 };

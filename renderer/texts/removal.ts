@@ -22,6 +22,7 @@ export const removal = {
   firstNoPhoto:
     'Take the first thing off and type it below: five with a 13 mm head is “5 13”, then Enter. Name and thread can follow later.',
   untitled: 'Not named yet',
+  putBackPhoto: 'Not of this removal',
   photoOf: (number: number, total: number) => `Photo ${number} of ${total}`,
   nextPhoto: 'Next photo',
   points: 'Open points of this removal',

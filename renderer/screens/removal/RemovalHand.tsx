@@ -7,6 +7,7 @@ import { Key } from '../../ui/Key.tsx';
 import { NumberPad } from '../../ui/NumberPad.tsx';
 import { BigNumber, Trio } from '../../ui/Numbers.tsx';
 import { Points } from '../../ui/Point.tsx';
+import { MarkPanel } from './MarkPanel.tsx';
 import type { RemovalScreenProps } from './RemovalScreen.tsx';
 
 type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void };
@@ -19,6 +20,14 @@ export function RemovalHand(props: HandProps) {
     <section className="hand removal-hand">
       <div className="hand-body">
         <Head {...props} />
+        {props.markAtHand !== null && (
+          <MarkPanel
+            mark={props.markAtHand}
+            onBind={props.onBindMark}
+            onRemove={() => props.onRemoveMark(props.markAtHand?.id ?? '')}
+            onLeave={props.onLeaveMark}
+          />
+        )}
         <Choice
           name={say.did}
           value={removal.did}

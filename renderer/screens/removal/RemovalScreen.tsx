@@ -4,12 +4,14 @@ import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import type { Did } from '../../line/types.ts';
 import { PhotoView } from '../../photo/PhotoView.tsx';
 import type { PhotoData, PhotoMark } from '../../photo/types.ts';
+import { photos as sayPhotos } from '../../texts/photos.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { EntryLine, type EntryLineProps } from '../../ui/EntryLine.tsx';
 import type { Count } from '../../ui/Numbers.tsx';
 import { typeOnPad } from '../../ui/pad.ts';
 import type { PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
+import type { MarkAtHand } from './MarkPanel.tsx';
 import { RemovalHand } from './RemovalHand.tsx';
 import { Unfiled, type UnfiledData } from './Unfiled.tsx';
 
@@ -36,6 +38,8 @@ export interface RemovalPhoto {
   /** Which of the removal's photos this is, from 1. */
   readonly number: number;
   readonly total: number;
+  /** Said while placing: what the next mark stands for. */
+  readonly placingSay: string;
 }
 
 export interface RemovalScreenProps {
@@ -44,7 +48,9 @@ export interface RemovalScreenProps {
   readonly removal: RemovalData;
   readonly photo: RemovalPhoto | null;
   /** The mark at hand. */
-  readonly atMarkId: string | null;
+  readonly markAtHand: MarkAtHand | null;
+  /** Files hang over the window. */
+  readonly dropping: boolean;
   readonly placing: boolean;
   readonly entry: Pick<EntryLineProps, 'text' | 'tokens' | 'chips'>;
   readonly unfiled: UnfiledData;
@@ -61,8 +67,13 @@ export interface RemovalScreenProps {
   readonly onPickMark: (id: string) => void;
   readonly onPlaceMark: (x: number, y: number) => void;
   readonly onMoveMark: (id: string, x: number, y: number) => void;
+  readonly onRemoveMark: (id: string) => void;
+  readonly onBindMark: (thingId: string | null) => void;
+  readonly onLeaveMark: () => void;
   readonly onPlacing: (placing: boolean) => void;
   readonly onNextPhoto: () => void;
+  readonly onPutBackPhoto: () => void;
+  readonly onAddPhotos: (files: readonly File[]) => void;
   readonly onTakeAll: () => void;
   readonly onTakeOne: (id: string) => void;
 }
@@ -87,15 +98,18 @@ export function RemovalScreen(props: RemovalScreenProps) {
             key={photo.photo.id}
             photo={photo.photo}
             marks={photo.marks}
-            atId={props.atMarkId}
+            atId={props.markAtHand?.id ?? null}
             placing={props.placing}
+            placingSay={photo.placingSay}
             onPick={props.onPickMark}
             onPlace={props.onPlaceMark}
             onMove={props.onMoveMark}
+            onRemove={props.onRemoveMark}
           >
             <PhotoPlates {...props} photo={photo} />
           </PhotoView>
         )}
+        {props.dropping && <p className="drop-word">{sayPhotos.drop}</p>}
       </div>
       <RemovalHand {...props} onType={onType} />
       <div className="removal-entry">
@@ -107,7 +121,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
 }
 
 function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto }) {
-  const { photo, placing, onPlacing, onNextPhoto } = props;
+  const { photo, placing, onPlacing, onNextPhoto, onPutBackPhoto } = props;
   return (
     <>
       <button type="button" className="plate" onClick={() => onPlacing(!placing)} aria-pressed={placing}>
@@ -116,6 +130,11 @@ function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto 
       {photo.total > 1 && !placing && (
         <button type="button" className="plate" onClick={onNextPhoto}>
           {say.photoOf(photo.number, photo.total)}. {say.nextPhoto}
+        </button>
+      )}
+      {!placing && (
+        <button type="button" className="plate" onClick={onPutBackPhoto}>
+          {say.putBackPhoto}
         </button>
       )}
     </>

@@ -1,3 +1,5 @@
+import { useRef } from 'react';
+import { photos as sayPhotos } from '../../texts/photos.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { Key } from '../../ui/Key.tsx';
 
@@ -7,12 +9,16 @@ export interface Thumb {
   readonly src: string;
   /** "10:44", or the file's name where the time is not known. */
   readonly taken: string;
+  /** Why it is not filed, in words. */
+  readonly why: string;
 }
 
 export interface UnfiledData {
   readonly count: number;
   /** Number of the removal since which they were taken; 0 when there is none before. */
   readonly since: number;
+  /** All of them; the thumbs may be fewer. */
+  readonly ids: readonly string[];
   readonly thumbs: readonly Thumb[];
 }
 
@@ -21,11 +27,18 @@ interface UnfiledProps {
   readonly number: number;
   readonly onTakeAll: () => void;
   readonly onTakeOne: (id: string) => void;
+  readonly onAddPhotos: (files: readonly File[]) => void;
 }
 
 /** Photos come before the log in real life: those since the last removal are offered to this one. */
-export function Unfiled({ unfiled, number, onTakeAll, onTakeOne }: UnfiledProps) {
-  if (unfiled.count === 0) return null;
+export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos }: UnfiledProps) {
+  if (unfiled.count === 0)
+    return (
+      <section className="unfiled none">
+        <p>{sayPhotos.addHow}</p>
+        <AddKey onAddPhotos={onAddPhotos} />
+      </section>
+    );
   return (
     <section className="unfiled">
       <p className="unfiled-count">
@@ -39,7 +52,7 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne }: UnfiledProps)
               className="thumb"
               onClick={() => onTakeOne(thumb.id)}
               aria-label={say.takeOne(thumb.taken, number)}
-              title={say.takeOne(thumb.taken, number)}
+              title={`${say.takeOne(thumb.taken, number)}. ${thumb.why}`}
             >
               <img src={thumb.src} alt="" loading="lazy" />
               <span className="plate">{thumb.taken}</span>
@@ -48,6 +61,31 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne }: UnfiledProps)
         ))}
       </ul>
       <Key onPress={onTakeAll}>{say.takeAll(number)}</Key>
+      <AddKey onAddPhotos={onAddPhotos} />
     </section>
+  );
+}
+
+/** Opens the system's own file chooser. */
+function AddKey({ onAddPhotos }: Pick<UnfiledProps, 'onAddPhotos'>) {
+  const chooser = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <Key onPress={() => chooser.current?.click()}>{sayPhotos.add}</Key>
+      <input
+        ref={chooser}
+        type="file"
+        className="heard-only"
+        tabIndex={-1}
+        aria-hidden="true"
+        multiple
+        // What it is, is told by the file itself; the list only sorts the chooser.
+        accept="image/*,.heic,.heif,.avif"
+        onChange={(event) => {
+          onAddPhotos([...(event.currentTarget.files ?? [])]);
+          event.currentTarget.value = '';
+        }}
+      />
+    </>
   );
 }

@@ -1,0 +1,135 @@
+import { type Dispatch, type SetStateAction, useEffect, useMemo, useState } from 'react';
+import { v7 } from 'uuid';
+import { client } from '../data/client.ts';
+import { send } from '../data/commands.ts';
+import type { OpenJob } from '../data/job.ts';
+import { type Markable, type MarkerAt, markables, marksOn, nextToMark } from '../model/marks.ts';
+
+interface Ahead {
+  readonly marker: MarkerAt;
+  readonly gone: boolean;
+}
+
+/** The record's markers with what this window has done to them since: a touch is shown before the reply comes. */
+function overlaid(rows: readonly MarkerAt[], ahead: ReadonlyMap<string, Ahead>): MarkerAt[] {
+  const known = new Set(rows.map((row) => row.id));
+  return [
+    ...rows.flatMap((row) => {
+      const own = ahead.get(row.id);
+      if (!own) return row;
+      return own.gone ? [] : own.marker;
+    }),
+    ...[...ahead.values()].filter((one) => !one.gone && !known.has(one.marker.id)).map((one) => one.marker),
+  ];
+}
+
+const caughtUp = (rows: ReadonlyMap<string, MarkerAt>, { marker, gone }: Ahead): boolean => {
+  const row = rows.get(marker.id);
+  if (!row) return gone;
+  return !gone && row.x === marker.x && row.y === marker.y && row.thingId === marker.thingId;
+};
+
+/** Marks of the photo at hand, and what can be done to them. Every deed is one command, so one undo. */
+export function useMarks(job: OpenJob, removalId: string | null, photoId: string | null) {
+  const [ahead, setAhead] = useState<ReadonlyMap<string, Ahead>>(new Map());
+  const [atId, setAtId] = useState<string | null>(null);
+  const [placing, setPlacing] = useState(false);
+  const rows = job.view.state.marker;
+  useEffect(() => {
+    const byId = new Map(rows.map((row) => [row.id, row]));
+    setAhead((now) => {
+      const left = [...now].filter(([, one]) => !caughtUp(byId, one));
+      return left.length === now.size ? now : new Map(left);
+    });
+  }, [rows]);
+  useEffect(() => {
+    setAtId(null);
+  }, [photoId, removalId]);
+  useEffect(() => setPlacing(false), [removalId]);
+
+  const things = useMemo(() => markables(job.view), [job.view]);
+  const markers = useMemo(() => overlaid(rows, ahead), [rows, ahead]);
+  const marks = useMemo(
+    () => (photoId === null ? [] : marksOn(photoId, markers, things)),
+    [photoId, markers, things],
+  );
+  const next = photoId === null ? null : nextToMark(removalId, photoId, markers, things);
+
+  const at = markers.find((marker) => marker.id === atId) ?? null;
+  const deeds = markDeeds({ job, photoId, markers, thingId: next?.thingId ?? null, setAhead, setAtId });
+  return { marks, markers, things, at, next, placing, setPlacing, setAtId, ...deeds };
+}
+
+interface Deeds {
+  readonly job: OpenJob;
+  readonly photoId: string | null;
+  readonly markers: readonly MarkerAt[];
+  /** What the next mark stands for. */
+  readonly thingId: string | null;
+  readonly setAhead: Dispatch<SetStateAction<ReadonlyMap<string, Ahead>>>;
+  readonly setAtId: Dispatch<SetStateAction<string | null>>;
+}
+
+/** Places, changes and takes away marks: shown at once, taken back where the record refuses. */
+function markDeeds({ job, photoId, markers, thingId, setAhead, setAtId }: Deeds) {
+  const show = (marker: MarkerAt, gone: boolean) =>
+    setAhead((now) => new Map(now).set(marker.id, { marker, gone }));
+  const drop = (id: string) =>
+    setAhead((now) => {
+      const left = new Map(now);
+      left.delete(id);
+      return left;
+    });
+  const change = (id: string, values: Partial<Pick<MarkerAt, 'x' | 'y' | 'thingId'>>) => {
+    const marker = markers.find((one) => one.id === id);
+    if (!marker) return;
+    show({ ...marker, ...values }, false);
+    void send(job.id, (command) =>
+      client.record.change({ command, jobId: job.id, table: 'marker', id, values }),
+    ).then((done) => {
+      if (done === null) drop(id);
+    });
+  };
+  const place = (x: number, y: number) => {
+    if (photoId === null) return;
+    const id = v7();
+    const n = Math.max(0, ...markers.filter((one) => one.photoId === photoId).map((one) => one.n)) + 1;
+    show({ id, photoId, n, x, y, thingId, togetherId: null }, false);
+    setAtId(id);
+    void send(job.id, (command) =>
+      client.record.make({
+        command,
+        jobId: job.id,
+        table: 'marker',
+        id,
+        values: { photoId, n, x, y, thingId },
+      }),
+    ).then((done) => {
+      if (done === null) drop(id);
+    });
+  };
+  const remove = (id: string) => {
+    const marker = markers.find((one) => one.id === id);
+    if (!marker) return;
+    show(marker, true);
+    setAtId((at) => (at === id ? null : at));
+    void send(job.id, (command) =>
+      client.record.remove({ command, jobId: job.id, table: 'marker', id }),
+    ).then((done) => {
+      if (done === null) drop(id);
+    });
+  };
+  return { place, change, remove };
+}
+
+/** What a mark of this removal may stand for: its own things first, then those of the others. */
+export function choicesFor(
+  removalId: string | null,
+  things: ReadonlyMap<string, Markable>,
+): { readonly own: Markable[]; readonly others: Markable[] } {
+  const all = [...things.values()];
+  return {
+    own: all.filter((thing) => thing.removalId === removalId),
+    others: all.filter((thing) => thing.removalId !== removalId),
+  };
+}

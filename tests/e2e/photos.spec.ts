@@ -1,0 +1,137 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import sharp from 'sharp';
+import { expect, startJob, test } from './support/program.ts';
+
+/** A made picture: four bolt heads on a grey plate, at known places. */
+const HEADS = [
+  { x: 0.25, y: 0.3 },
+  { x: 0.75, y: 0.3 },
+  { x: 0.75, y: 0.7 },
+  { x: 0.25, y: 0.7 },
+];
+
+async function picture(folder: string, name: string, turn = 1): Promise<string> {
+  const heads = HEADS.map(
+    ({ x, y }) =>
+      `<circle cx="${x * 1600}" cy="${y * 1200}" r="60" fill="#333" stroke="#ddd" stroke-width="8"/>`,
+  );
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="1600" height="1200"><rect width="1600" height="1200" fill="#889"/>${heads.join('')}<text x="700" y="620" font-size="90">${name}</text></svg>`;
+  const path = join(folder, name);
+  writeFileSync(path, await sharp(Buffer.from(svg)).withMetadata({ orientation: turn }).jpeg().toBuffer());
+  return path;
+}
+
+/** Drops files as a file manager does. */
+async function drop(page: Page, paths: readonly string[]): Promise<void> {
+  const files = paths.map((path) => ({
+    name: path.split('/').at(-1) ?? '',
+    base64: readFileSync(path).toString('base64'),
+  }));
+  const data = await page.evaluateHandle((list) => {
+    const transfer = new DataTransfer();
+    for (const { name, base64 } of list)
+      transfer.items.add(
+        new File([Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))], name, { type: 'image/jpeg' }),
+      );
+    return transfer;
+  }, files);
+  await page.dispatchEvent('main', 'dragover', { dataTransfer: data });
+  await page.dispatchEvent('main', 'drop', { dataTransfer: data });
+}
+
+const photoOf = (page: Page) => page.locator('.removal-photo .photo');
+
+async function touch(page: Page, at: { x: number; y: number }): Promise<void> {
+  const picture = page.locator('.removal-photo .photo img').first();
+  const box = await picture.boundingBox();
+  if (!box) throw new Error('Expected the photo on the screen.');
+  await page.mouse.click(box.x + box.width * at.x, box.y + box.height * at.y);
+}
+
+/** A logged removal with one photo filed into it. */
+async function withPhoto(page: Page, folder: string): Promise<void> {
+  await startJob(page, 'Bench grinder');
+  await page.getByRole('textbox', { name: 'What came off' }).fill('wheel guard, 4 M6x16');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /Wheel guard/ }).click();
+  await drop(page, [await picture(folder, 'guard.jpg')]);
+  await page.getByRole('button', { name: /take into 1/ }).click();
+  await expect(photoOf(page).locator('img').first()).toBeVisible();
+}
+
+test('a dropped photo is offered, taken, marked; the marks survive a reload and are undone', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await withPhoto(page, program.folder);
+  await page.getByRole('button', { name: 'Mark the holes' }).click();
+  await touch(page, HEADS[0] as (typeof HEADS)[0]);
+  await expect(page.getByRole('button', { name: /^hole 1.*: out/ })).toBeVisible();
+  await touch(page, HEADS[1] as (typeof HEADS)[0]);
+  await expect(page.getByRole('button', { name: /^hole 2.*: out/ })).toBeVisible();
+  await expect(page.getByText('of 4 shown')).toBeVisible();
+  await page.getByRole('button', { name: 'Done marking' }).click();
+  await page.reload();
+  await expect(page.getByRole('button', { name: /^hole 2.*: out/ })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('button', { name: /^hole 2/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^hole 1/ })).toBeVisible();
+});
+
+test('a mark is moved by a drag, bound to another hole, and taken away with Delete', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await withPhoto(page, program.folder);
+  await page.getByRole('button', { name: 'Mark the holes' }).click();
+  await touch(page, HEADS[0] as (typeof HEADS)[0]);
+  await page.getByRole('button', { name: 'Done marking' }).click();
+  const mark = page.getByRole('button', { name: /^hole 1.*: out/ });
+  const before = await mark.boundingBox();
+  if (!before) throw new Error('Expected a mark.');
+  await page.mouse.move(before.x + 20, before.y + 20);
+  await page.mouse.down();
+  await page.mouse.move(before.x + 60, before.y + 30, { steps: 4 });
+  await page.mouse.move(before.x + 140, before.y + 60, { steps: 4 });
+  await page.mouse.up();
+  await expect(page.getByText('not saved')).toHaveCount(0);
+  await page.reload();
+  const after = await mark.boundingBox();
+  expect(Math.abs((after?.x ?? 0) - before.x)).toBeGreaterThan(40);
+  await mark.focus();
+  await page.keyboard.press('Enter');
+  await page.getByLabel('This mark stands for').selectOption(await optionOf(page, 'hole 3'));
+  await expect(page.getByRole('button', { name: /^hole 3.*: out/ })).toBeVisible();
+  await page.getByRole('button', { name: /^hole 3/ }).focus();
+  await page.keyboard.press('Delete');
+  await expect(page.getByRole('button', { name: /^hole 3/ })).toHaveCount(0);
+});
+
+async function optionOf(page: Page, name: string): Promise<string> {
+  const all = await page.getByLabel('This mark stands for').locator('option').allTextContents();
+  return all.find((text) => text.slice(0, name.length) === name) ?? '';
+}
+
+test('photos are chosen, a broken one is said by its name, the same one again is no second one', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await startJob(page, 'Bench grinder');
+  const good = await picture(program.folder, 'one.jpg');
+  const broken = join(program.folder, 'broken.jpg');
+  writeFileSync(broken, readFileSync(good).subarray(0, 9000));
+  await page.locator('input[type=file]').setInputFiles([good, broken]);
+  await expect(page.getByRole('alert')).toContainText('broken.jpg: Expected');
+  await expect(page.locator('.thumb')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Close' }).click();
+  await page.locator('input[type=file]').setInputFiles([good]);
+  await expect(page.getByRole('status')).toContainText('1 was here already');
+  await expect(page.locator('.thumb')).toHaveCount(1);
+  await page.keyboard.press('F1');
+  await expect(page.locator('.jobs-photo img').first()).toBeVisible();
+});
