@@ -9,11 +9,14 @@ import type { StepAction } from './types.ts';
 /** Every thread, unions too, is started by hand before any is tightened. */
 export function threads(at: Situation, content: Content, unions: readonly Row<'connection'>[]): StepAction[] {
   const bySet = new Map<string, Hole[]>();
-  for (const hole of content.holes) bySet.set(hole.set.id, [...(bySet.get(hole.set.id) ?? []), hole]);
+  for (const hole of content.holes) {
+    const list = bySet.get(hole.set.id);
+    if (list) list.push(hole);
+    else bySet.set(hole.set.id, [hole]);
+  }
   if (bySet.size === 0) return [];
   const sets = [...bySet.values()];
-  const spec = new Map(at.state.spec.map((row) => [row.id, row]));
-  const starts = sets.map((holes) => startAction(at, holes, spec));
+  const starts = sets.map((holes) => startAction(at, holes));
   if (unions.length > 0)
     starts.push(
       action(
@@ -30,17 +33,15 @@ export function threads(at: Situation, content: Content, unions: readonly Row<'c
   return [...starts, ...sets.map(tightenAction)];
 }
 
-function startAction(
-  at: Situation,
-  holes: readonly Hole[],
-  spec: ReadonlyMap<string, Row<'spec'>>,
-): StepAction {
+function startAction(at: Situation, holes: readonly Hole[]): StepAction {
   const set = (holes[0] as Hole).set;
   const lengths = new Map<string, number[]>();
   for (const { position } of holes) {
-    const own = spec.get(position.specId ?? set.specId);
+    const own = at.graph.log.spec.get(position.specId ?? set.specId);
     const name = own ? describeSpec(own) : 'fasteners';
-    lengths.set(name, [...(lengths.get(name) ?? []), position.n]);
+    const list = lengths.get(name);
+    if (list) list.push(position.n);
+    else lengths.set(name, [position.n]);
   }
   const what =
     lengths.size === 1

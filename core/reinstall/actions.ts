@@ -91,8 +91,8 @@ const isUnion = (connection: Row<'connection'>): boolean =>
   ['flare', 'taper thread', 'port'].includes(connection.joint);
 
 function aids(at: Situation, one: PlanNode): StepAction[] {
-  return at.state.temporary
-    .filter((row) => row.stepThingId === one.thingId && row.role === 'aid')
+  return of(at.graph.log.putInWith, one.thingId)
+    .filter((row) => row.role === 'aid')
     .map((row) => {
       const put = last(standing(at.graph.log, row.id), 'put in', 'taken out') !== undefined;
       return action('put in', `Put in: ${row.qty > 1 ? `${row.qty} × ` : ''}${row.name}.`, [row.id], put);

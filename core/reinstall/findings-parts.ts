@@ -9,8 +9,10 @@ import { last, standing } from './standing.ts';
 
 /** Parts: mixed up, reused, away, left over; connections: swapped, without a seal. */
 export function partFindings(at: Situation): Draft[] {
+  // Once for all parts: looking through the moves for each would be quadratic.
+  const fresh = new Set(at.state.move.filter((move) => move.fresh).map((move) => move.partId));
   return [
-    ...at.state.part.flatMap((part) => [...placeOf(at, part), ...renewOf(at, part)]),
+    ...at.state.part.flatMap((part) => [...placeOf(at, part), ...renewOf(at, part, fresh.has(part.id))]),
     ...awayFindings(at),
     ...leftOver(at),
     ...at.state.connection.flatMap((connection) => [...mateOf(at, connection), ...sealOf(at, connection)]),
@@ -43,7 +45,7 @@ function placeOf(at: Situation, part: Row<'part'>): Draft[] {
   ];
 }
 
-function renewOf(at: Situation, part: Row<'part'>): Draft[] {
+function renewOf(at: Situation, part: Row<'part'>, inHand: boolean): Draft[] {
   if (part.renew !== 'must' || part.how === 'fitted new' || part.how === 'aside' || part.how === 'opened')
     return [];
   const node = at.graph.stepOfThing(part.id);
@@ -61,9 +63,7 @@ function renewOf(at: Situation, part: Row<'part'>): Draft[] {
         facts: [deed.round, deed.id],
       },
     ];
-  if (deed || node < 0) return [];
-  const inHand = at.state.move.some((move) => move.partId === part.id && move.fresh);
-  if (inHand) return [];
+  if (deed || node < 0 || inHand) return [];
   const whole = at.past[node] === 1;
   return [
     {

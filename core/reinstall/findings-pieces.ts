@@ -136,9 +136,10 @@ function alikeFindings(at: Situation): Draft[] {
 }
 
 function stowFindings(at: Situation): Draft[] {
+  const away = new Set(at.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
   return at.state.part
     .filter((part) => part.how === 'off' && part.stowId === null && part.fate !== 'leave out')
-    .filter((part) => !at.state.away.some((one) => one.thingId === part.id && one.backAt === null))
+    .filter((part) => !away.has(part.id))
     .map((part) => ({ part, node: at.graph.stepOfThing(part.id) }))
     .filter(({ node }) => node >= 0 && !at.progress[node]?.done)
     .map(({ part, node }) => ({
@@ -230,7 +231,7 @@ export function damageFindings(at: Situation): Draft[] {
     .filter((line) => line.setId !== null && line.damaged > 0)
     .map((line) => {
       const node = at.graph.stepOfThing(line.setId ?? '');
-      const spec = at.state.spec.find((one) => one.id === line.specId);
+      const spec = at.graph.log.spec.get(line.specId ?? '');
       const covered = (line.short ?? 0) === 0;
       return {
         code: 'fastener.damaged' as const,

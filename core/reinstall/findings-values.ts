@@ -71,10 +71,12 @@ function torqueFindings(at: Situation): Draft[] {
           });
     };
     add([set.id], judgeTorque(base).findings);
+    // By hole once: looking through the step for each of its holes would be quadratic in a large set.
+    const own = new Map(at.content[node]?.holes.map((hole) => [hole.position.id, hole]));
     for (const position of of(at.graph.log.positionsOf, set.id)) {
-      const deed = at.content[at.graph.shared.get(position.id) ?? node]?.holes
-        .find((hole) => hole.position.id === position.id)
-        ?.standing.deeds.findLast((one) => one.what === 'tightened' && one.value !== null);
+      const elsewhere = at.graph.shared.get(position.id);
+      const hole = elsewhere === undefined ? own.get(position.id) : at.content[elsewhere]?.holes[0];
+      const deed = hole?.standing.deeds.findLast((one) => one.what === 'tightened' && one.value !== null);
       if (!deed || deed.value === null) continue;
       const reached = { torqueNm: deed.value, unit: unitOf(deed.valueTyped) };
       const off = judgeTorque({ ...base, reached }).findings.filter((one) => one.code === 'torque.off');

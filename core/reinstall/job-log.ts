@@ -26,6 +26,8 @@ export interface JobLog {
   readonly isolationsOf: Groups<'isolation'>;
   readonly measuresOf: Groups<'measure'>;
   readonly marksOf: Groups<'mark'>;
+  /** Put in on the way back, by the step it is put in with. */
+  readonly putInWith: Groups<'temporary'>;
   readonly actionsOf: Groups<'action'>;
   readonly needsOf: Groups<'need'>;
   /** Holdings by position. */
@@ -78,6 +80,7 @@ export function jobLog(state: JobState): JobLog {
     isolationsOf: group(state.isolation, (isolation) => isolation.removalId),
     measuresOf: group(state.measure, (measure) => measure.removalId),
     marksOf: group(state.mark, (mark) => mark.removalId),
+    putInWith: group(state.temporary, (temporary) => temporary.stepThingId),
     actionsOf: group([...state.action].sort(byOrd), (action) => action.removalId),
     needsOf: group(state.need, (need) => need.removalId),
     holdsOf: group(state.holds, (hold) => hold.positionId),

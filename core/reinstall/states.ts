@@ -105,7 +105,9 @@ export function gatesOf(at: Situation, states: States, findings: readonly Findin
     const one = at.graph.nodes[node];
     if (!one) continue;
     const fixed = gateKind(at, node);
-    const covering = fixed === null && states.stoppedBy[node]?.length !== 0 && !at.progress[node]?.done;
+    // A stop far below is under every step above it: only those that somebody could turn to now get a gate of their own.
+    const turn = states.state[node] === 'held' || states.state[node] === 'waiting';
+    const covering = fixed === null && turn && states.stoppedBy[node]?.length !== 0;
     if (fixed === null && !covering) continue;
     gates.push(gateAt(at, fixed ?? 'covering', node, stops));
   }
