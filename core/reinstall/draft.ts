@@ -61,13 +61,15 @@ export function placeFindings(at: Situation, drafts: readonly Draft[]): Finding[
       accepted: row ? { personId: row.personId, why: row.why, at: row.at } : null,
     });
   }
-  const at2 = (finding: Finding) => place.get(at.graph.numberOf.get(finding.stepId ?? '') ?? -1) ?? -1;
-  return found.sort(
-    (a, b) =>
-      ORDER[a.severity] - ORDER[b.severity] ||
-      at2(a) - at2(b) ||
-      (a.key < b.key ? -1 : a.key > b.key ? 1 : 0),
-  );
+  return found
+    .map((finding) => ({ finding, at: place.get(at.graph.numberOf.get(finding.stepId ?? '') ?? -1) ?? -1 }))
+    .sort(
+      (a, b) =>
+        ORDER[a.finding.severity] - ORDER[b.finding.severity] ||
+        a.at - b.at ||
+        (a.finding.key < b.finding.key ? -1 : a.finding.key > b.finding.key ? 1 : 0),
+    )
+    .map(({ finding }) => finding);
 }
 
 /** The first step in the list that covers this one: once that is done, mending means taking off again. */

@@ -1,15 +1,9 @@
 import type { Row } from '../model/tables.ts';
-import {
-  countLines,
-  damagesPiece,
-  describeSpec,
-  lookAlikes,
-  openSearches,
-  poolLines,
-} from '../tally/index.ts';
+import { damagesPiece, describeSpec, lookAlikes, openSearches, poolLines } from '../tally/index.ts';
 import type { Hole } from './content.ts';
 import type { Draft } from './draft.ts';
 import { stepName } from './draft.ts';
+import { linesOf } from './lines.ts';
 import type { Situation } from './situation.ts';
 import { last, standing } from './standing.ts';
 
@@ -226,8 +220,7 @@ function reused(at: Situation, node: number, hole: Hole, deed: Row<'deed'>): Dra
 
 /** Said on the day it comes off, so that a new one is ordered while there is time. */
 export function damageFindings(at: Situation): Draft[] {
-  const lines = countLines(at.state);
-  return lines
+  return linesOf(at)
     .filter((line) => line.setId !== null && line.damaged > 0)
     .map((line) => {
       const node = at.graph.stepOfThing(line.setId ?? '');

@@ -1,6 +1,7 @@
 import type { Row } from '../model/tables.ts';
-import { type CountLine, countLines, describeSpec, newParts } from '../tally/index.ts';
+import { type CountLine, describeSpec, newParts } from '../tally/index.ts';
 import { of } from './job-log.ts';
+import { linesOf } from './lines.ts';
 import type { Situation } from './situation.ts';
 import { isBlocked, isIn, last, standing } from './standing.ts';
 import type { Lack } from './types.ts';
@@ -76,7 +77,7 @@ function promisedFor(at: Situation, thingId: string): number | null {
  * Never pooled: own-place pieces, and pieces of which anything that matters is unknown.
  */
 function addShort(at: Situation, add: Add): void {
-  const lines = countLines(at.state).filter((line) => line.setId !== null);
+  const lines = linesOf(at).filter((line) => line.setId !== null);
   const spec = new Map(at.state.spec.map((one) => [one.id, one]));
   // Old bolts never stand in where only new ones will do, and nothing is pooled that was not counted.
   const keyOf = (line: CountLine) =>
