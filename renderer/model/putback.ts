@@ -58,7 +58,11 @@ function figureOf(step: PlanStep): StepData['figure'] {
   if (!set || set.torqueNm === null) return null;
   const typed = parseTorque(set.torqueTyped.split('+')[0]?.trim() ?? '');
   const metric = !typed.ok || typed.value.unit === 'N·m';
-  const [value = '', unit = ''] = formatTorque(set.torqueNm, metric ? 'N·m' : typed.value.unit).split(' ');
+  // What was typed is kept as typed; the other unit stands beside it.
+  const [reckoned = '', unit = ''] = formatTorque(set.torqueNm, metric ? 'N·m' : typed.value.unit).split(
+    /\s/,
+  );
+  const value = typed.ok ? String(typed.value.typedValue) : reckoned;
   const angle = set.angleDeg === null ? '' : ` + ${set.angleDeg}°`;
   return { value, unit: `${unit}${angle}`, other: formatTorque(set.torqueNm, metric ? 'lbf·ft' : 'N·m') };
 }

@@ -1,0 +1,44 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, startJob, test } from './support/program.ts';
+
+const SCREENS = {
+  F1: 'jobs',
+  F2: 'removal',
+  F3: 'off',
+  F4: 'putback',
+  F6: 'begin',
+  F12: 'stop work',
+} as const;
+
+for (const scheme of ['light', 'dark'] as const)
+  test(`no screen has an accessibility fault that axe can see, in the ${scheme} theme`, async ({ open }) => {
+    const page = await open();
+    await page.emulateMedia({ colorScheme: scheme });
+    const faultsOf = async () => {
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      return violations.map((one) => `${one.id}: ${one.nodes[0]?.html ?? ''}`);
+    };
+    expect(await faultsOf(), 'empty').toEqual([]);
+    await startJob(page, 'Winch gearbox');
+    const entry = page.getByRole('textbox', { name: 'What came off' });
+    for (const line of [
+      'mains locked out',
+      'belt guard, 4 M6x16',
+      'side cover, gasket, 3 M8x25, hole 2 snapped',
+    ]) {
+      await entry.fill(line);
+      await entry.press('Enter');
+      await expect(entry).toHaveValue('');
+    }
+    await entry.fill('8 M10x35, grezed');
+    for (const [key, name] of Object.entries(SCREENS)) {
+      if (key === 'F1') continue;
+      await page.keyboard.press(key);
+      await expect(page.locator('main')).toBeVisible();
+      await page.waitForTimeout(150);
+      expect(await faultsOf(), name).toEqual([]);
+    }
+    await page.keyboard.press('F1');
+    await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
+    expect(await faultsOf(), 'jobs').toEqual([]);
+  });
