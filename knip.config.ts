@@ -10,6 +10,7 @@ export default {
     // What is started as a process of its own: by a person, by the shell, or by another process through its path.
     'core/cli/{main,start}.ts',
     'core/host/main.ts',
+    'core/photos/worker.ts',
     'electron/{main,preload}.{ts,cts}',
     'renderer/main.tsx',
     'samples/**/*.ts',
@@ -26,6 +27,8 @@ export default {
     'tests/**/*.{ts,tsx}',
   ],
   compilers: { css: importsOfStyles },
-  // A type that an exported function names may be exported with it: it is how the function is read.
-  ignoreExportsUsedInFile: { interface: true, type: true },
+  // What an exported function is made of may be exported with it: it is how the function is read and tried.
+  ignoreExportsUsedInFile: true,
+  // Debian's, the outside reference for photo facts; .ci/run installs it.
+  ignoreBinaries: ['exiftool'],
 } satisfies KnipConfig;

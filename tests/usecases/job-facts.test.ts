@@ -1,16 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planJob } from '../../core/reinstall/index.ts';
 import { countOfSet } from '../../core/tally/index.ts';
-import {
-  clientOf,
-  command,
-  good,
-  logJob,
-  named,
-  refused,
-  stateOf,
-  type TestClient,
-} from '../support/client.ts';
+import { clientOf, command, good, logJob, named, refused, stateOf } from '../support/client.ts';
 import { newWorkshop } from '../support/workshop.ts';
 
 /** A small gearbox on a bench: a guard over a cover over a gear, with everything that can go wrong. */
