@@ -1,3 +1,4 @@
+import { type Box, boxes, inside, type ItemPlace, itemOfKind, itemPlaces } from './heif-boxes.ts';
 import { type Turn, thenTurn } from './turn.ts';
 
 /**
@@ -14,39 +15,8 @@ export interface HeifFacts {
   readonly cut: boolean;
   /** A film or a burst: more than one picture to be shown in turn. */
   readonly sequence: boolean;
-  /** Depth in bits of the primary picture's first channel, 8 when not said. */
-  readonly bits: number;
+  readonly exif: Uint8Array | null;
 }
-
-interface Box {
-  readonly type: string;
-  readonly start: number;
-  readonly end: number;
-}
-
-/** Boxes between two offsets; stops quietly at nonsense, so that a broken file gives what can be read. */
-function boxes(view: DataView, from: number, to: number): Box[] {
-  const found: Box[] = [];
-  let at = from;
-  while (at + 8 <= to && found.length < 10_000) {
-    let size = view.getUint32(at);
-    let head = 8;
-    if (size === 1 && at + 16 <= to) {
-      size = Number(view.getBigUint64(at + 8));
-      head = 16;
-    } else if (size === 0) size = to - at;
-    if (size < head) break;
-    found.push({ type: text(view, at + 4), start: at + head, end: Math.min(at + size, to) });
-    at += size;
-  }
-  return found;
-}
-
-const text = (view: DataView, at: number): string =>
-  String.fromCharCode(view.getUint8(at), view.getUint8(at + 1), view.getUint8(at + 2), view.getUint8(at + 3));
-
-const inside = (list: readonly Box[], type: string): Box | null =>
-  list.find((box) => box.type === type) ?? null;
 
 /** Number of the primary item (box pitm). */
 function primaryOf(view: DataView, box: Box | null): number | null {
@@ -94,45 +64,37 @@ function turnIn(view: DataView, properties: readonly Box[]): Turn {
   return turn;
 }
 
-/** Reads a number of 0, 4 or 8 bytes, as the table of places has them. */
-function sized(view: DataView, at: number, bytes: number): number {
-  if (bytes === 4) return view.getUint32(at);
-  return bytes === 8 ? Number(view.getBigUint64(at)) : 0;
-}
+/** Where the last byte that the file lists should be. */
+const lastByte = (places: readonly ItemPlace[]): number =>
+  Math.max(0, ...places.filter((one) => one.inFile).flatMap((one) => one.extents.map(({ to }) => to)));
 
-/** Where the last byte that the file lists should be (box iloc). */
-function lastByte(view: DataView, iloc: Box): number {
-  const version = view.getUint8(iloc.start);
-  const [sizes, more] = [view.getUint8(iloc.start + 4), view.getUint8(iloc.start + 5)];
-  const [offsetSize, lengthSize, baseSize] = [sizes >> 4, sizes & 15, more >> 4];
-  const indexSize = version === 0 ? 0 : more & 15;
-  let at = iloc.start + 6;
-  let items = version < 2 ? view.getUint16(at) : view.getUint32(at);
-  at += version < 2 ? 2 : 4;
-  let last = 0;
-  for (; items > 0 && at < iloc.end; items--) {
-    at += version < 2 ? 2 : 4;
-    // Only places in the file itself count; others lie inside boxes or in other items.
-    const inFile = version === 0 || (view.getUint16(at) & 15) === 0;
-    if (version > 0) at += 2;
-    at += 2;
-    const base = sized(view, at, baseSize);
-    at += baseSize;
-    const extents = view.getUint16(at);
-    at += 2;
-    for (let i = 0; i < extents; i++) {
-      at += indexSize;
-      const end = base + sized(view, at, offsetSize) + sized(view, at + offsetSize, lengthSize);
-      at += offsetSize + lengthSize;
-      if (inFile) last = Math.max(last, end);
-    }
-  }
-  return last;
+/**
+ * The EXIF block (from its byte order mark on), where the container holds one. Before it stands how far into the item
+ * it begins, in 4 bytes. Source: ISO/IEC 23008-12, annex A.2.1.
+ */
+function exifIn(view: DataView, parts: readonly Box[], places: readonly ItemPlace[]): Uint8Array | null {
+  const iinf = inside(parts, 'iinf');
+  const id = iinf && itemOfKind(view, iinf, 'Exif');
+  const place = places.find((one) => one.id === id && one.inFile);
+  const [extent, second] = place?.extents ?? [];
+  if (!extent || second || extent.to > view.byteLength || extent.to - extent.from < 12) return null;
+  const skip = view.getUint32(extent.from) + 4;
+  return new Uint8Array(view.buffer, view.byteOffset, view.byteLength).subarray(
+    extent.from + skip,
+    extent.to,
+  );
 }
 
 /** Reads the container; nonsense in it gives nulls and an upright turn, never an exception. */
 export function heifFacts(file: Uint8Array): HeifFacts {
-  const none: HeifFacts = { width: null, height: null, turn: 1, cut: false, sequence: false, bits: 8 };
+  const none: HeifFacts = {
+    width: null,
+    height: null,
+    turn: 1,
+    cut: false,
+    sequence: false,
+    exif: null,
+  };
   const view = new DataView(file.buffer, file.byteOffset, file.byteLength);
   try {
     const top = boxes(view, 0, file.length);
@@ -143,18 +105,19 @@ export function heifFacts(file: Uint8Array): HeifFacts {
     const item = primaryOf(view, inside(parts, 'pitm'));
     const iprp = inside(parts, 'iprp');
     const iloc = inside(parts, 'iloc');
-    const cut = iloc !== null && lastByte(view, iloc) > file.length;
-    if (item === null || !iprp) return { ...none, cut, sequence };
+    const places = iloc ? itemPlaces(view, iloc) : [];
+    const cut = lastByte(places) > file.length;
+    const exif = exifIn(view, parts, places);
+    if (item === null || !iprp) return { ...none, cut, sequence, exif };
     const properties = propertiesOf(view, iprp, item);
     const ispe = inside(properties, 'ispe');
-    const pixi = inside(properties, 'pixi');
     return {
       width: ispe ? view.getUint32(ispe.start + 4) : null,
       height: ispe ? view.getUint32(ispe.start + 8) : null,
       turn: turnIn(view, properties),
       cut,
       sequence,
-      bits: pixi ? view.getUint8(pixi.start + 5) : 8,
+      exif,
     };
   } catch (error) {
     if (error instanceof RangeError) return { ...none, cut: true };

@@ -45,7 +45,7 @@ interface Opened {
   readonly width: number;
   readonly height: number;
   readonly turn: number;
-  readonly meta: Metadata;
+  readonly meta: Meta;
   readonly heif: HeifFacts | null;
 }
 
@@ -71,6 +71,18 @@ function typeOf(head: Buffer): PictureType {
 const input = (path: string, failOn: 'warning' | 'error'): Sharp =>
   sharp(path, { limitInputPixels: MAX_PIXELS, failOn, sequentialRead: true });
 
+/** What a HEIC says where the picture library cannot read it; its pixels come from another decoder anyway. */
+type Meta = Partial<Metadata>;
+
+async function metaOf(path: string, type: PictureType, heif: HeifFacts | null): Promise<Meta> {
+  try {
+    return await input(path, 'warning').metadata();
+  } catch (error) {
+    if (type === 'image/heic' && heif !== null && heif.width !== null) return {};
+    throw await problemOf(error, path, type);
+  }
+}
+
 async function open(path: string): Promise<Opened> {
   const type = typeOf(await headOf(path));
   const container = type === 'image/heic' || type === 'image/avif';
@@ -80,13 +92,8 @@ async function open(path: string): Promise<Opened> {
       'cut-off',
       'Expected a whole picture, got a file that breaks off before its end. Copy it again.',
     );
-  let meta: Metadata;
-  try {
-    meta = await input(path, 'warning').metadata();
-  } catch (error) {
-    throw await problemOf(error, path, type);
-  }
-  const [width, height] = [heif?.width ?? meta.width, heif?.height ?? meta.height];
+  const meta = await metaOf(path, type, heif);
+  const [width, height] = [heif?.width ?? meta.width ?? 0, heif?.height ?? meta.height ?? 0];
   const limit = type === 'image/heic' ? MAX_HEIC_PIXELS : MAX_PIXELS;
   if (width * height > limit)
     throw new PictureProblem(
@@ -97,9 +104,9 @@ async function open(path: string): Promise<Opened> {
   return { path, type, width, height, turn: heif ? heif.turn : turnOf(meta.orientation), meta, heif };
 }
 
-/** Tags from the block that the picture library found; where it found none, from the whole file. */
+/** Tags from the block that the container or the picture library names; where there is none, from the whole file. */
 async function tagsOf(opened: Opened): Promise<Tags> {
-  const { meta, path } = opened;
+  const { meta, path, heif, type } = opened;
   const options = {
     reviveValues: false,
     translateValues: false,
@@ -110,12 +117,10 @@ async function tagsOf(opened: Opened): Promise<Tags> {
     interop: false,
     silentErrors: true,
   };
-  const block = meta.exif;
-  const headed = block?.subarray(0, 4).toString('latin1') === 'Exif';
-  for (const source of [
-    headed ? block?.subarray(6) : block,
-    opened.type === 'image/webp' ? undefined : path,
-  ]) {
+  const block = heif?.exif ?? meta.exif;
+  const headed = block !== undefined && Buffer.from(block.subarray(0, 4)).toString('latin1') === 'Exif';
+  const whole = type === 'image/webp' ? undefined : path;
+  for (const source of [headed ? block.subarray(6) : block, whole]) {
     if (source === undefined) continue;
     try {
       const tags = (await exifr.parse(source, options)) as Tags | undefined;

@@ -2,11 +2,11 @@ import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { PhotoTasks } from './photo-tasks.ts';
 
-const LOCAL_VERSION = 1;
+const LOCAL_VERSION = 2;
 
 /**
- * What is not record: half-typed drafts, the last place of a window, photos on their way in. May be deleted without loss, so a file that
- * cannot be read is thrown away and made anew.
+ * What is not record: half-typed drafts, the last place of a window, photos on their way in. May be deleted without
+ * loss, so a file that cannot be read is thrown away and made anew.
  */
 export class Local {
   readonly photoTasks: PhotoTasks;

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { afterAll, expect } from 'vitest';
 import type { PictureFacts, PictureFault } from '../../core/photos/protocol.ts';
 import { PicturePool, type PoolOptions } from '../../core/photos/pool.ts';
@@ -9,7 +9,7 @@ import { PicturePool, type PoolOptions } from '../../core/photos/pool.ts';
 /** Files for the tests are made here, in the formats themselves; tags are written and read back with exiftool. */
 
 /** Four patches, so that every turn and mirror looks different: red, green, blue and yellow, with thin lines in them. */
-export function patches(width: number, height: number): sharp.Sharp {
+export function patches(width: number, height: number): Sharp {
   const [w, h] = [width / 2, height / 2];
   const lines = Array.from(
     { length: 12 },

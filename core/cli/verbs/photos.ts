@@ -1,8 +1,7 @@
 import { basename, resolve } from 'node:path';
-import { v7 } from 'uuid';
 import { PicturePool } from '../../photos/pool.ts';
 import type { Context } from '../../usecases/frame.ts';
-import { addPhoto, type PhotoAdded } from '../../usecases/photos.ts';
+import { addPhotos, type Imported, type ImportProgress } from '../../usecases/photo-import.ts';
 import {
   type Answer,
   fine,
@@ -15,37 +14,31 @@ import {
   writing,
 } from '../frame.ts';
 
-/** So many files are on their way at once: one is copied and hashed while others are decoded. */
-const AT_ONCE = 3;
-
-/** Adds files a few at a time; the answers come in the order of the files. */
-async function addAll(context: Context, jobId: string, files: readonly string[]): Promise<PhotoAdded[]> {
-  const pool = new PicturePool();
-  const batch = v7();
-  const answers: PhotoAdded[] = [];
-  let next = 0;
-  const work = async (): Promise<void> => {
-    for (let i = next++; i < files.length; i = next++) {
-      const file = files[i] as string;
-      answers[i] = await addPhoto(context, pool, {
-        jobId,
-        path: resolve(file),
-        fileName: basename(file),
-        batch,
-      });
-    }
-  };
-  try {
-    await Promise.all(Array.from({ length: AT_ONCE }, work));
-  } finally {
-    await pool.close();
-  }
-  return answers;
+/** Told on the terminal while it goes on; a pipe or a file gets the answer only. */
+function tell({ done, total, leftMs }: ImportProgress): void {
+  if (!process.stderr.isTTY) return;
+  const left = leftMs === null || done === total ? '' : `, about ${Math.ceil(leftMs / 1000)} s left`;
+  process.stderr.write(`\r\u001b[K${done} of ${total}${left}${done === total ? '\n' : ''}`);
 }
 
-function lineOf(file: string, answer: PhotoAdded): string {
+/** Adds all files as one import; Ctrl-C lets go of those that wait, and what is in stays in. */
+async function addAll(context: Context, jobId: string, files: readonly string[]) {
+  const pool = new PicturePool();
+  const stop = new AbortController();
+  const interrupt = () => stop.abort();
+  process.once('SIGINT', interrupt);
+  try {
+    const named = files.map((file) => ({ path: resolve(file), fileName: basename(file) }));
+    return await addPhotos(context, pool, jobId, named, { signal: stop.signal, onProgress: tell });
+  } finally {
+    process.off('SIGINT', interrupt);
+    await pool.close();
+  }
+}
+
+function lineOf(file: string, answer: Imported): string {
   const { facts } = answer;
-  if (answer.status === 'refused' || facts === null) return `${file}: refused. ${answer.sentence}`;
+  if (facts === null) return `${file}: ${answer.status}. ${answer.sentence}`;
   const taken =
     facts.takenLocal === null
       ? 'time not known'
@@ -63,14 +56,18 @@ function lineOf(file: string, answer: PhotoAdded): string {
 
 async function runAdd(options: Options): Promise<Answer> {
   const files = options.words;
-  if (files.length === 0) return wrongUsage('Expected photos: photos-add --job ID FILE…');
   return writing(options, async (context) => {
     const job = jobIdOf(context, options.flags['job']);
     if (!job.ok) return refusal(job.fault);
-    const answers = await addAll(context, job.value, files);
-    const value = answers.map((answer, i) => ({ file: files[i], ...answer }));
-    const lines = answers.map((answer, i) => lineOf(files[i] ?? '', answer));
-    return answers.some((answer) => answer.status === 'refused') ? found(value, lines) : fine(value, lines);
+    const done = await addAll(context, job.value, files);
+    if (!done.ok) return refusal(done.fault);
+    if (done.value.length === 0) return wrongUsage('Expected photos: photos-add --job ID FILE…');
+    // Files of an import that was killed before are finished too, and said by their whole path.
+    const value = done.value.map((answer, i) => ({ file: files[i] ?? answer.path, ...answer }));
+    const lines = value.map((answer) => lineOf(answer.file, answer));
+    return value.every(({ status }) => status === 'added' || status === 'duplicate')
+      ? fine(value, lines)
+      : found(value, lines);
   });
 }
 
@@ -79,7 +76,7 @@ export const PHOTO_VERBS: readonly Verb[] = [
   {
     name: 'photos-add',
     usage: 'photos-add [--job ID] FILE…',
-    says: 'adds photos to a job: a line per file (added, duplicate, refused) with facts and the reason',
+    says: 'adds photos to a job: a line per file (added, duplicate, refused) with facts and the reason; finishes an import that was killed',
     options: ['job'],
     run: runAdd,
   },
