@@ -60,8 +60,10 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos }: 
           </li>
         ))}
       </ul>
-      <Key onPress={onTakeAll}>{say.takeAll(number)}</Key>
-      <AddKey onAddPhotos={onAddPhotos} />
+      <div className="unfiled-keys">
+        <Key onPress={onTakeAll}>{say.takeAll(number)}</Key>
+        <AddKey onAddPhotos={onAddPhotos} />
+      </div>
     </section>
   );
 }
