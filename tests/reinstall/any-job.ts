@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { JobState, Row } from '../../core/model/tables.ts';
+import type { Row } from '../../core/model/tables.ts';
 import { build, type JobBuilder, type RemovalBuilder } from '../support/build.ts';
 
 /** Small jobs with everything that bends the list: numbers that are taken modulo what is there, so that they shrink. */
@@ -269,5 +269,3 @@ function fill(job: JobBuilder, holes: readonly Row<'position'>[]): void {
       });
   }
 }
-
-export type { JobState };
