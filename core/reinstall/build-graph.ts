@@ -68,7 +68,8 @@ function ranks(graph: Graph): Int32Array {
     const then = nodes[edge.to];
     if (then?.kind === 'U') placed[edge.to] = 1;
     if (nodes[edge.from]?.kind !== 'U' || edge.rule !== 'own order') continue;
-    if (then?.kind === 'S' || then?.kind === 'B') before[edge.from] = Math.max(before[edge.from] ?? -1, then.index);
+    if (then?.kind === 'S' || then?.kind === 'B')
+      before[edge.from] = Math.max(before[edge.from] ?? -1, then.index);
     else if (then?.kind !== 'I') placed[edge.from] = 1;
   }
   const soon: number[] = [];

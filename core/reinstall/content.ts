@@ -1,6 +1,6 @@
 import type { Row } from '../model/tables.ts';
 import type { Graph } from './graph.ts';
-import { of, temporaryOut } from './job-log.ts';
+import { of, staysEmpty, temporaryOut } from './job-log.ts';
 import { holeMark, standingOfHole, type Standing } from './standing.ts';
 import type { HoleMark } from './types.ts';
 
@@ -94,17 +94,10 @@ function holesOf(graph: Graph, positions: readonly Row<'position'>[]): Hole[] {
     const standing = standingOfHole(log, position);
     const mark = holeMark(log, position, standing);
     // Found empty, and nobody has said that it is to be filled: no hole to fill.
-    if (staysEmpty(graph, position) && (mark === 'out' || mark === 'left out')) continue;
+    if (staysEmpty(graph.log, position) && (mark === 'out' || mark === 'left out')) continue;
     holes.push({ position, set, standing, mark });
   }
   return holes;
-}
-
-/** Missing as found is not lost: it is filled only once somebody says so, by a reason or on the list to get. */
-function staysEmpty(graph: Graph, position: Row<'position'>): boolean {
-  if (position.found !== 'empty' || position.fate === 'blocked') return false;
-  if (position.fate === 'leave out') return true;
-  return position.fateWhy === '' && !graph.log.wanted.has(position.id);
 }
 
 function holesOfFinals(graph: Graph): Map<string, Hole[]> {

@@ -127,6 +127,8 @@ export function temporaryFindings(at: Situation): Draft[] {
   return drafts;
 }
 
+const FAST: readonly string[] = ['tightened', 'paint-checked', 'done'];
+
 /** Whether a hole of the step was not tight yet when its support or cage came out. */
 function releasedEarly(at: Situation, node: number, outAt: number): boolean {
   const content = at.content[node];
@@ -135,16 +137,10 @@ function releasedEarly(at: Situation, node: number, outAt: number): boolean {
   if (progress?.wholeAt && progress.wholeAt <= outAt) return false;
   for (const hole of content.holes) {
     if (hole.mark === 'left out') continue;
-    const deed = last(
-      hole.standing,
-      'tightened',
-      'paint-checked',
-      'done',
-      ...(hole.set.laterWhen ? (['started'] as const) : []),
-    );
-    if (!deed) return true;
-    const first = hole.standing.deeds.find((one) => one.what === deed.what);
-    if ((first?.at ?? deed.at) > outAt) return true;
+    // Snug is fast where the final tightening comes later; that one comes long after the support is out.
+    const fast = hole.set.laterWhen === null ? FAST : [...FAST, 'started'];
+    const first = hole.standing.deeds.find((one) => fast.includes(one.what));
+    if (!first || first.at > outAt) return true;
   }
   return content.parts.some((part) => {
     const fitted = last(standing(at.graph.log, part.id, part.removalId), 'fitted', 'done');

@@ -7,7 +7,7 @@ import { of } from './job-log.ts';
 import { cures } from './lacks.ts';
 import type { Situation } from './situation.ts';
 import { last, standing } from './standing.ts';
-import type { FindingCode } from './types.ts';
+import type { FindingCode, StepKind } from './types.ts';
 
 /** Torques, measurements, amounts, cures: what a number says. */
 export function valueFindings(at: Situation): Draft[] {
@@ -159,6 +159,12 @@ function fluidFindings(at: Situation): Draft[] {
 
 const litres = (ml: number): string => (ml >= 1000 ? `${Math.round(ml / 10) / 100} l` : `${ml} ml`);
 
+/** What begins a step of a fluid; both halves are ticked on the fluid itself. */
+const BEGINS: Partial<Record<StepKind, readonly string[]>> = {
+  C1: ['filled', 'done'],
+  C2: ['bled', 'hot leak checked', 'done'],
+};
+
 /** A gate that was passed while a sealant was still curing. */
 function cureFindings(at: Situation): Draft[] {
   return cures(at).flatMap(({ node, consumable, until }) => {
@@ -166,9 +172,7 @@ function cureFindings(at: Situation): Draft[] {
     const kind = at.graph.nodes[node]?.kind;
     const deeds = at.graph.log.deedsOf.get(at.graph.nodes[node]?.thingId ?? '') ?? [];
     const began = deeds.find(
-      (deed) =>
-        (kind === 'C1' ? deed.what === 'filled' || deed.what === 'done' : true) &&
-        deed.at >= (consumable.putAt ?? 0),
+      (deed) => (BEGINS[kind ?? 'S']?.includes(deed.what) ?? true) && deed.at >= (consumable.putAt ?? 0),
     );
     if (!progress?.touched && !progress?.done) return [];
     if (!began || began.at >= until) return [];

@@ -157,3 +157,10 @@ export function temporaryOut(log: JobLog, temporary: Row<'temporary'>): string |
     ? temporary.stepThingId
     : null;
 }
+
+/** Missing as found is not lost: it is filled only once somebody says so, by a reason or on the list to get. */
+export function staysEmpty(log: JobLog, position: Row<'position'>): boolean {
+  if (position.found !== 'empty' || position.fate === 'blocked') return false;
+  if (position.fate === 'leave out') return true;
+  return position.fateWhy === '' && !log.wanted.has(position.id);
+}

@@ -161,16 +161,13 @@ export function cures(at: Situation): { node: number; consumable: Row<'consumabl
       continue;
     const until = consumable.putAt + consumable.cureMinutes * 60_000;
     const { graph } = at;
-    const gates =
-      consumable.cureBefore === 'fill'
-        ? [...graph.closing.values()]
-        : [...graph.bleeding.values(), ...live(at)];
+    const gates = consumable.cureBefore === 'fill' ? [...graph.closing.values()] : live(at);
     for (const node of gates) found.push({ node, consumable, until });
   }
   return found;
 }
 
-/** Isolations that bring back energy to run with, and own steps of live work. */
+/** Isolations that bring back energy to run with, bleeding and leak checks with it, and own steps of live work. */
 function live(at: Situation): number[] {
   const { graph } = at;
   const nodes: number[] = [];
@@ -179,6 +176,8 @@ function live(at: Situation): number[] {
     if (energy === 'electricity' || energy === 'ignition' || energy === 'pressure' || energy === 'motion')
       nodes.push(node);
   }
+  for (const [id, node] of graph.bleeding)
+    if ((graph.log.fluid.get(id)?.liveEnergy ?? null) !== null) nodes.push(node);
   for (const [id, node] of graph.own)
     if ((graph.log.ownStep.get(id)?.liveEnergy ?? null) !== null) nodes.push(node);
   return nodes;

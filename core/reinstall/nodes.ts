@@ -1,6 +1,6 @@
 import type { Row } from '../model/tables.ts';
 import { Graph } from './graph.ts';
-import { byOrd, compare, isOff, of, type JobLog } from './job-log.ts';
+import { byOrd, compare, isOff, of, staysEmpty, type JobLog } from './job-log.ts';
 import type { Needs } from './needs.ts';
 import { needReach } from './reachability.ts';
 
@@ -43,8 +43,9 @@ function sharedPositions(log: JobLog, needs: Needs): SharedPosition[] {
   const reaches = needReach(needs);
   const found: SharedPosition[] = [];
   for (const [positionId, holds] of log.holdsOf) {
-    const setId = log.position.get(positionId)?.setId;
-    const home = log.indexOf.get(log.set.get(setId ?? '')?.removalId ?? '');
+    const position = log.position.get(positionId);
+    const home = log.indexOf.get(log.set.get(position?.setId ?? '')?.removalId ?? '');
+    if (!position || staysEmpty(log, position)) continue;
     if (home === undefined || needs.hasStep[home] !== true) continue;
     const holders = new Set([home]);
     for (const hold of holds) {

@@ -51,7 +51,9 @@ function pastOf(base: Omit<Situation, 'past'>): Uint8Array {
       const edge = graph.edges[out.edge[e] as number];
       if (!edge?.covers && !isGateKind(graph, out.to[e] as number)) continue;
       const above = out.to[e] as number;
-      if (progress[above]?.done || progress[above]?.touched || past[above] === 1) past[node] = 1;
+      // What is through only because all of it is left out was never ticked: it passes nothing.
+      const own = progress[above];
+      if (own?.touched || (own?.wholeAt ?? 0) > 0 || past[above] === 1) past[node] = 1;
     }
   }
   return past;

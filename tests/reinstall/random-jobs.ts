@@ -27,7 +27,9 @@ export class Tape {
 }
 
 export const tapes = (length = 300): fc.Arbitrary<Tape> =>
-  fc.array(fc.nat({ max: 5039 }), { minLength: 0, maxLength: length, size: 'max' }).map((numbers) => new Tape(numbers));
+  fc
+    .array(fc.nat({ max: 5039 }), { minLength: 0, maxLength: length, size: 'max' })
+    .map((numbers) => new Tape(numbers));
 
 export interface RandomJob {
   readonly job: JobBuilder;
@@ -38,7 +40,9 @@ export interface RandomJob {
   readonly ownSteps: readonly string[];
 }
 
-type Made = { -readonly [K in keyof RandomJob]: RandomJob[K] extends readonly (infer T)[] ? T[] : RandomJob[K] };
+type Made = {
+  -readonly [K in keyof RandomJob]: RandomJob[K] extends readonly (infer T)[] ? T[] : RandomJob[K];
+};
 
 /** A job of any shape: benches, loosened and stored needs, shared positions, late isolations, several fluids, own steps. */
 export function randomJob(tape: Tape, most = 9): RandomJob {

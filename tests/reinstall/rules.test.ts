@@ -69,9 +69,11 @@ describe('needs', () => {
     const plug = drain.set(1, { how: 'out', name: 'drain plug' }, { kind: 'plug' });
     const cover = job.removal('Cover');
     job.fluid('Gear oil', [plug.id], { drainedMl: 2500 });
-    expect(list(job)).toEqual(['S Drain plug', 'S Cover', 'S Under tray', 'C1 Fill Gear oil, leak check cold'].sort(
-      (a, b) => list(job).indexOf(a) - list(job).indexOf(b),
-    ));
+    expect(list(job)).toEqual(
+      ['S Drain plug', 'S Cover', 'S Under tray', 'C1 Fill Gear oil, leak check cold'].sort(
+        (a, b) => list(job).indexOf(a) - list(job).indexOf(b),
+      ),
+    );
     expect(plan(job).steps[0]?.title).toBe('Drain plug');
     expect(has(job, `S:${cover.id}`, `S:${drain.id}`)).toBe(false);
     expect(has(job, `S:${cover.id}`, `S:${tray.id}`)).toBe(true);
