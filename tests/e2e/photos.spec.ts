@@ -109,6 +109,10 @@ test('a mark is moved by a drag, bound to another hole, and taken away with Dele
   await page.getByRole('button', { name: /^hole 3/ }).focus();
   await page.keyboard.press('Delete');
   await expect(page.getByRole('button', { name: /^hole 3/ })).toHaveCount(0);
+  await expect(page.getByText('not saved')).toHaveCount(0);
+  await page.reload();
+  await expect(photoOf(page).locator('img').first()).toBeVisible();
+  await expect(page.getByRole('button', { name: /^hole 3/ })).toHaveCount(0);
 });
 
 async function optionOf(page: Page, name: string): Promise<string> {
