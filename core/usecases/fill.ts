@@ -60,6 +60,8 @@ export function fillHole(
   all: Hands,
   hole: Row<'position'>,
   fresh: boolean | undefined,
+  /** The specification that went in, where somebody says that it is another one than the hole's. */
+  withSpecId: string | null = null,
 ): Result<{ fresh: boolean; withSpecId: string }> {
   const set = decision.writer.get('fset', hole.setId) as Row<'fset'>;
   const main = hole.specId ?? set.specId;
@@ -67,7 +69,8 @@ export function fillHole(
   if (set.how === 'slackened' && hole.found !== 'new hole') return ok({ fresh: false, withSpecId: main });
   const wantNew = fresh ?? set.renew === 'must';
   let used = false;
-  for (const piece of piecesPerHole(decision, set, hole)) {
+  for (const one of piecesPerHole(decision, set, hole)) {
+    const piece = one.specId === main && withSpecId !== null ? { ...one, specId: withSpecId } : one;
     const lots = lotFor(decision, all, set, piece.specId, piece.qty);
     const usable = fresh === undefined ? lots : lots.filter((lot) => lot.fresh === fresh);
     const lot = usable.sort(byPreference(wantNew, stowOf(hole, set), piece.specId))[0];
@@ -77,7 +80,7 @@ export function fillHole(
         `Hole ${hole.n}: none in hand by the books${fresh ? ' that is new' : ''}. Count the bag, find it, or write down what came new.`,
       );
     lot.qty -= piece.qty;
-    if (piece.specId === main) used = lot.fresh;
+    if (one.specId === main) used = lot.fresh;
     book(decision, {
       qty: piece.qty,
       src: 'stow',
@@ -90,7 +93,7 @@ export function fillHole(
       fresh: lot.fresh,
     });
   }
-  return ok({ fresh: used, withSpecId: main });
+  return ok({ fresh: used, withSpecId: withSpecId ?? main });
 }
 
 /** Takes the pieces of a hole out again, into its bag. A new piece that was fitted once is no longer new. */

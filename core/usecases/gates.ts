@@ -1,7 +1,7 @@
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import type { DeedWhat } from '../model/work.ts';
-import { type Finding, type Plan, planJob, type Step } from '../reinstall/index.ts';
+import { buriedBy, type Finding, type Plan, planJob, type Step } from '../reinstall/index.ts';
 import type { Decision } from './frame.ts';
 
 /** Deeds that clear points instead of covering them: never stopped. */
@@ -57,6 +57,22 @@ function holding(plan: Plan, step: Step): Finding[] {
   return plan.findings.filter((finding) => keys.has(finding.key) && finding.accepted === null);
 }
 
+/** Deeds after which nothing below can be mended without undoing them. */
+const POINTS: ReadonlySet<DeedWhat> = new Set(['done', 'filled', 'bled', 'given back']);
+
+/** Whether this tick ends the step: what is open below would be buried by it. */
+function seals(step: Step, decision: Decision, thingIds: readonly string[], what: DeedWhat): boolean {
+  if (POINTS.has(what)) return true;
+  const ticked = new Set(thingIds);
+  return step.missing.every((one) => {
+    const setId = decision.writer.get('position', one.thingId)?.setId ?? '';
+    const part = decision.writer.get('part', one.thingId);
+    const whole =
+      what === 'fitted' ? part?.removalId : what === one.what ? removalOf(decision, one.thingId) : null;
+    return ticked.has(one.thingId) || (what === one.what && ticked.has(setId)) || ticked.has(whole ?? '');
+  });
+}
+
 /**
  * A step with a stop finding underneath may not be ticked, unless each one is passed by name and with a reason. The
  * reason is kept with the digest of the finding, so that it opens again when the facts change.
@@ -74,7 +90,10 @@ export function gateCheck(
   for (const id of thingIds) {
     const step = stepOf(plan, decision, id, what);
     if (!step || step.state === 'done') continue;
-    for (const finding of holding(plan, step)) {
+    const buried = seals(step, decision, thingIds, what)
+      ? buriedBy(decision.state, decision.at, plan, step)
+      : [];
+    for (const finding of [...holding(plan, step), ...buried]) {
       const why = reasons.get(finding.key);
       if (why === undefined) open.set(finding.key, finding);
       else acceptFinding(decision, finding, why);

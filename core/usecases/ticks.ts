@@ -92,7 +92,7 @@ function tickHole(ticking: Ticking, hole: Row<'position'>, what: DeedWhat, alone
       `Hole ${hole.n} is blocked: ${hole.fateWhy || 'no reason given'}. Write the repair down first.`,
     );
   if (!filled) {
-    const filling = fillHole(decision, ticking.hands, hole, ticking.input.fresh);
+    const filling = fillHole(decision, ticking.hands, hole, ticking.input.fresh, ticking.input.withSpecId);
     if (!filling.ok) {
       if (alone) return filling;
       ticking.left.push(filling.fault.sentence);
