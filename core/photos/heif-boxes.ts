@@ -26,6 +26,20 @@ export function boxes(view: DataView, from: number, to: number): Box[] {
   return found;
 }
 
+/** Whether the file ends before the last of its outer boxes does. */
+export function breaksOff(view: DataView): boolean {
+  let at = 0;
+  while (at + 8 <= view.byteLength) {
+    const short = view.getUint32(at);
+    if (short === 1 && at + 16 > view.byteLength) return true;
+    const size = short === 1 ? Number(view.getBigUint64(at + 8)) : short;
+    // 0 means: to the end, wherever that is. Less than its own head is nonsense, and not for here.
+    if (size < 8) return false;
+    at += size;
+  }
+  return at > view.byteLength || at === 0;
+}
+
 export const inside = (list: readonly Box[], type: string): Box | null =>
   list.find((box) => box.type === type) ?? null;
 

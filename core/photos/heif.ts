@@ -1,4 +1,4 @@
-import { type Box, boxes, inside, type ItemPlace, itemOfKind, itemPlaces } from './heif-boxes.ts';
+import { type Box, boxes, breaksOff, inside, type ItemPlace, itemOfKind, itemPlaces } from './heif-boxes.ts';
 import { type Turn, thenTurn } from './turn.ts';
 
 /**
@@ -106,7 +106,7 @@ export function heifFacts(file: Uint8Array): HeifFacts {
     const iprp = inside(parts, 'iprp');
     const iloc = inside(parts, 'iloc');
     const places = iloc ? itemPlaces(view, iloc) : [];
-    const cut = lastByte(places) > file.length;
+    const cut = breaksOff(view) || lastByte(places) > file.length;
     const exif = exifIn(view, parts, places);
     if (item === null || !iprp) return { ...none, cut, sequence, exif };
     const properties = propertiesOf(view, iprp, item);
