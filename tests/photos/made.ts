@@ -73,14 +73,6 @@ export function good<T>(outcome: Outcome<T>): T {
   return outcome.value;
 }
 
-/** What exiftool says of a file, numbers as numbers. */
-export function exiftool(path: string): Readonly<Record<string, string | number | undefined>> {
-  const said = execFileSync('exiftool', ['-json', '-n', path], { encoding: 'utf8' });
-  const [facts] = JSON.parse(said) as Record<string, string | number | undefined>[];
-  if (!facts) throw new Error(`Expected exiftool to answer for ${path}.`);
-  return facts;
-}
-
 /** Sets tags of a file with exiftool: a second hand, which shares no code with what reads them here. */
 export function tag(path: string, ...tags: readonly string[]): void {
   execFileSync('exiftool', ['-q', '-m', '-n', '-overwrite_original', ...tags.map((one) => `-${one}`), path]);
