@@ -1,8 +1,8 @@
-import type { Finding, Plan } from '../../core/reinstall/index.ts';
+import { buriedBy, type Finding, type Plan } from '../../core/reinstall/index.ts';
 import { machine } from './machine.ts';
 import { putBack, walkDown } from './play.ts';
 import type { Mistake } from './slips.ts';
-import { chance, troubles, type Yard } from './story.ts';
+import { chance, type Story, troubles, type Yard } from './story.ts';
 
 export interface Verdict {
   readonly found: boolean;
@@ -45,7 +45,8 @@ export async function plant(yard: Yard, mistake: Mistake, seed: number, oneTouch
       return said !== undefined || late;
     },
   });
-  if (refused !== null) return verdict(mentions(refused, story.plan(), mistake), `refused: ${refused}`);
+  if (refused !== null)
+    return verdict(mentions(refused, story, yard.workshop.now(), mistake), `refused: ${refused}`);
   if (said && !late) return verdict(true, `${said.severity}: ${said.sentence}`);
   if (late) return verdict(false, `too late: ${said?.sentence ?? 'nothing was said at all'}`);
   const closing = await story.close();
@@ -53,9 +54,13 @@ export async function plant(yard: Yard, mistake: Mistake, seed: number, oneTouch
   return verdict(!closing.ok && named !== undefined, closing.ok ? 'the job closed' : closing.fault.sentence);
 }
 
-/** The refusal names this mistake's finding, not something else. */
-function mentions(sentence: string, plan: Plan, mistake: Mistake): boolean {
-  return plan.findings.some((one) => mistake.codes.includes(one.code) && sentence.includes(one.sentence));
+/** The refusal names this mistake's finding, not something else: one that stands, or one that the tick would have buried. */
+function mentions(sentence: string, story: Story, now: number, mistake: Mistake): boolean {
+  const plan = story.plan();
+  const buried = plan.steps.flatMap((step) => buriedBy(story.state, now, plan, step));
+  return [...plan.findings, ...buried].some(
+    (one) => mistake.codes.includes(one.code) && sentence.includes(one.sentence),
+  );
 }
 
 /** Whether the last moment has gone by. */
