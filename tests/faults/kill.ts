@@ -12,6 +12,8 @@ export interface KillReport {
   readonly faults: readonly string[];
 }
 
+const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
 interface Reply {
   json: { ok: boolean; value?: { removalId: string } };
 }
@@ -47,7 +49,10 @@ export async function killAgainAndAgain(times: number): Promise<KillReport> {
   await call(host, 'jobs/add', { command: v7(), id: jobId, title: 'Killed again and again' });
   for (let kill = 0; kill < times; kill += 1) {
     const senders = [send(host, jobId, kept), send(host, jobId, kept)];
-    await new Promise((done) => setTimeout(done, 20 + ((kill * 37) % 160)));
+    // Not by the clock alone: on a slow machine nothing would have been written yet.
+    const wanted = kept.length + 1 + (kill % 4);
+    for (let waited = 0; kept.length < wanted && waited < 5_000; waited += 5) await pause(5);
+    await pause((kill * 7) % 30);
     await host.kill('SIGKILL');
     await Promise.all(senders);
     host = await startHost({ folder: folder.path });

@@ -2,8 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
-import { afterAll, expect } from 'vitest';
-import type { PictureFacts, PictureFault } from '../../core/photos/protocol.ts';
+import { afterAll } from 'vitest';
+import type { PictureFacts } from '../../core/photos/protocol.ts';
 import { PicturePool, type PoolOptions } from '../../core/photos/pool.ts';
 
 /** Files for the tests are made here, in the formats themselves; tags are written and read back with exiftool. */
@@ -83,15 +83,6 @@ export async function read(
   if (!outcome.ok) throw new Error(`${path}: ${outcome.fault.sentence}`);
   const at = (size: string) => join(dir, sha256.slice(0, 2), `${sha256}-${size}`);
   return { facts: outcome.value, large: at('2048.jpg'), small: at('320.webp') };
-}
-
-/** Reads a file that is to be refused: as the program does it, hash first. */
-export async function refusalOf(pool: PicturePool, dir: string, path: string): Promise<PictureFault> {
-  const taken = await pool.run({ op: 'take', from: path, to: null, maxBytes: 1e8 });
-  if (!taken.ok) return taken.fault;
-  const outcome = await pool.run({ op: 'read', path, sha256: taken.value.sha256, renditions: dir });
-  expect(outcome.ok, `${path} is to be refused`).toBe(false);
-  return (outcome as { fault: PictureFault }).fault;
 }
 
 /** Writes bytes under a name in a folder; gives the path. */
