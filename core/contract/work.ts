@@ -35,7 +35,13 @@ export const tickAgain = {
 
 /** An open point passed by name and reason; it opens again when its facts change. */
 export const findingAccept = {
-  input: z.strictObject({ ...jobCommand, finding: z.string().min(1).max(300), why: Text.min(1) }),
+  input: z.strictObject({
+    ...jobCommand,
+    finding: z.string().min(1).max(300),
+    why: Text.min(1),
+    /** The step whose tick was refused, where the point is one only once that step covers it. */
+    coveredBy: z.string().max(300).optional(),
+  }),
   value: Done,
 };
 

@@ -1,5 +1,18 @@
 import { z } from 'zod';
 
+/** An open point that stands in the way of something, with what clears it. */
+export const StandingPoint = z.strictObject({
+  /** As `finding.accept` takes it. */
+  key: z.string(),
+  sentence: z.string(),
+  clears: z.string(),
+  /** The step that it lies on; null = the job as a whole. */
+  stepId: z.string().nullable(),
+  /** The step that would bury it. */
+  coveredBy: z.string(),
+});
+export type StandingPoint = z.infer<typeof StandingPoint>;
+
 /** An expected failure, as data: a code for programs, a sentence for people. Bugs are thrown instead. */
 export const Fault = z.strictObject({
   code: z.enum([
@@ -12,6 +25,8 @@ export const Fault = z.strictObject({
     'damaged', // stored data does not hold together
   ]),
   sentence: z.string(),
+  /** Where open points stand in the way: each needs an answer of its own. */
+  points: z.array(StandingPoint).readonly().optional(),
 });
 export type Fault = z.infer<typeof Fault>;
 export type FaultCode = Fault['code'];
@@ -25,6 +40,10 @@ export function ok<T>(value: T): Result<T> {
 }
 
 /** A refusal in words. `sentence` says what was expected and what came, or what clears it. */
-export function refuse(code: FaultCode, sentence: string): { ok: false; fault: Fault } {
-  return { ok: false, fault: { code, sentence } };
+export function refuse(
+  code: FaultCode,
+  sentence: string,
+  points?: readonly StandingPoint[],
+): { ok: false; fault: Fault } {
+  return { ok: false, fault: { code, sentence, ...(points && { points }) } };
 }

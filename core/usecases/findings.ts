@@ -2,15 +2,17 @@ import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { planJob } from '../reinstall/index.ts';
 import { type Context, inJob, type JobInput, type Reply } from './frame.ts';
-import { acceptFinding } from './gates.ts';
+import { acceptFinding, findingOf } from './gates.ts';
 
 type Said = Reply<{ said: string }>;
 
 /** Passes an open point by name and reason; it opens again when its facts change. */
-export function findingAccept(context: Context, input: JobInput & { finding: string; why: string }): Said {
+export function findingAccept(
+  context: Context,
+  input: JobInput & { finding: string; why: string; coveredBy?: string | undefined },
+): Said {
   return inJob(context, 'finding.accept', input, (decision) => {
-    const plan = planJob(decision.state, decision.at);
-    const finding = plan.findings.find((one) => one.key === input.finding);
+    const finding = findingOf(decision, input.finding, input.coveredBy ?? null);
     if (!finding) return refuse('not-found', `Expected an open point of this job, got ${input.finding}.`);
     acceptFinding(decision, finding, input.why);
     return ok({ said: 'Passed, with your reason. It opens again when the facts change.' });

@@ -1,4 +1,4 @@
-import { ok, type Result, refuse } from '../model/result.ts';
+import { ok, type Result, refuse, type StandingPoint } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import type { DeedWhat } from '../model/work.ts';
 import { buriedBy, type Finding, type Plan, planJob, type Step } from '../reinstall/index.ts';
@@ -47,7 +47,7 @@ function removalOf(decision: Decision, thingId: string): string | null {
   return null;
 }
 
-function sentencesOf(findings: readonly Finding[]): string {
+function sentencesOf(findings: readonly { readonly sentence: string; readonly clears: string }[]): string {
   return findings.map((finding) => `${finding.sentence} ${finding.clears}`).join('\n');
 }
 
@@ -86,7 +86,7 @@ export function gateCheck(
   if (CLEARS.has(what)) return ok(null);
   const plan = planJob(decision.state, decision.at);
   const reasons = new Map(accept.map((one) => [one.finding, one.why]));
-  const open = new Map<string, Finding>();
+  const open = new Map<string, StandingPoint>();
   for (const id of thingIds) {
     const step = stepOf(plan, decision, id, what);
     if (!step || step.state === 'done') continue;
@@ -95,12 +95,27 @@ export function gateCheck(
       : [];
     for (const finding of [...holding(plan, step), ...buried]) {
       const why = reasons.get(finding.key);
-      if (why === undefined) open.set(finding.key, finding);
+      if (why === undefined) open.set(finding.key, pointOf(finding, step));
       else acceptFinding(decision, finding, why);
     }
   }
   if (open.size === 0) return ok(null);
-  return refuse('refused', `Stopped.\n${sentencesOf([...open.values()])}`);
+  const points = [...open.values()];
+  return refuse('refused', `Stopped.\n${sentencesOf(points)}`, points);
+}
+
+function pointOf({ key, sentence, clears, stepId }: Finding, step: Step): StandingPoint {
+  return { key, sentence, clears, stepId, coveredBy: step.id };
+}
+
+/** An open point of the job, or one that ticking `stepId` would bury and that the plan does not name before. */
+export function findingOf(decision: Decision, key: string, stepId: string | null): Finding | null {
+  const plan = planJob(decision.state, decision.at);
+  const named = plan.findings.find((finding) => finding.key === key);
+  if (named) return named;
+  const step = plan.steps.find((one) => one.id === stepId);
+  const buried = step ? buriedBy(decision.state, decision.at, plan, step) : [];
+  return buried.find((finding) => finding.key === key) ?? null;
 }
 
 /** Keeps who passed an open point and why. */
