@@ -29,6 +29,7 @@ export function since(ms: number, now: number): { value: string; unit: string } 
         : gone >= HOUR
           ? [HOUR, 'hour', 'hours']
           : [MINUTE, 'minute', 'minutes'];
+  if (gone < MINUTE) return { value: 'now', unit: '' };
   const value = Math.floor(gone / (size as number));
   return { value: String(value), unit: value === 1 ? (one as string) : (many as string) };
 }
