@@ -37,6 +37,12 @@ export async function settle(from: string, to: string): Promise<void> {
 
 /** Writes a file so that its name never stands for half of it: temporary name, fsync, rename, fsync folder. */
 export async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+  await writeNamed(path, bytes);
+  await syncFolder(dirname(path));
+}
+
+/** The same without the last step: for several files of one folder, which then is synced once. */
+export async function writeNamed(path: string, bytes: Uint8Array): Promise<void> {
   await mkdir(dirname(path), { recursive: true, mode: 0o700 });
   const temporary = `${path}.${randomBytes(6).toString('hex')}.tmp`;
   try {
@@ -47,7 +53,7 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<void>
     } finally {
       await handle.close();
     }
-    await settle(temporary, path);
+    await rename(temporary, path);
   } catch (error) {
     await rm(temporary, { force: true });
     throw error;

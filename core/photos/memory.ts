@@ -17,7 +17,7 @@ export function watchMemory(limitMb: number): void {
       if (process.memoryUsage.rss() < limitMb * 1048576) return;
       writeSync(2, word + '\\n');
       process.kill(process.pid, 'SIGKILL');
-    }, 50);`;
+    }, 100);`;
   const watcher = new Worker(code, {
     eval: true,
     workerData: { limitMb, word: MEMORY_WORD },

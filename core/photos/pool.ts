@@ -1,7 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { constants, setPriority } from 'node:os';
 import { join } from 'node:path';
 import { MEMORY_WORD } from './memory.ts';
-import type { Answer, Ask, Outcome, PictureFault, Values } from './protocol.ts';
+import type { Answer, Ask, Outcome, PictureAsk, PictureFault, Values } from './protocol.ts';
+import { takeFile } from './take.ts';
 
 export interface PoolOptions {
   /** How many picture processes work at once. */
@@ -18,9 +20,11 @@ export interface PoolOptions {
 
 const DEFAULTS = { size: 2, timeoutMs: 60_000, memoryMb: 1400, idleMs: 20_000 } as const;
 
+type Read = Outcome<Values[PictureAsk['op']]>;
+
 interface Task {
-  readonly ask: Ask;
-  readonly done: (outcome: Outcome<never>) => void;
+  readonly ask: PictureAsk;
+  readonly done: (outcome: Read) => void;
 }
 
 /**
@@ -41,6 +45,13 @@ export class PicturePool {
 
   /** Does one task and answers; never throws for what a file or a process does. `first`: before all that waits. */
   async run<A extends Ask>(ask: A, first = false): Promise<Outcome<Values[A['op']]>> {
+    // Copying waits for the disk, not for a processor: done beside the picture processes it costs them nothing.
+    if (ask.op === 'take')
+      return (await takeFile(ask.from, ask.to, ask.maxBytes)) as Outcome<Values[A['op']]>;
+    return this.decode(ask, first) as Promise<Outcome<Values[A['op']]>>;
+  }
+
+  private async decode(ask: PictureAsk, first: boolean): Promise<Read> {
     return new Promise((resolve) => {
       const task: Task = { ask, done: resolve };
       if (first) this.waiting.unshift(task);
@@ -80,6 +91,15 @@ const STOPPED: PictureFault = {
   sentence: 'The program was closed before this picture was read.',
 };
 
+/** Before it has started any thread: on Linux each thread has a priority of its own, taken from the one it comes from. */
+function lowerPriority({ pid }: ChildProcess): void {
+  try {
+    if (pid !== undefined) setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL);
+  } catch {
+    // Where the system does not allow it the work is done all the same.
+  }
+}
+
 /** One place at which one picture process works at a time. */
 class Desk {
   busy = false;
@@ -104,15 +124,15 @@ class Desk {
     this.busy = false;
     this.idle = setTimeout(() => void this.end(), this.options.idleMs);
     this.idle.unref();
-    task.done(outcome as Outcome<never>);
+    task.done(outcome);
   }
 
-  private async ask(ask: Ask): Promise<Outcome<Values[Ask['op']]>> {
+  private async ask(ask: PictureAsk): Promise<Read> {
     const child = this.alive();
     const id = this.nextId++;
     return new Promise((resolve) => {
       let late = false;
-      const end = (outcome: Outcome<Values[Ask['op']]>) => {
+      const end = (outcome: Read) => {
         clearTimeout(timer);
         child.off('message', hear).off('exit', gone).off('error', failed);
         resolve(outcome);
@@ -167,6 +187,7 @@ class Desk {
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
       env: { ...process.env, MALLOC_ARENA_MAX: '2', EVERYBOLT_PICTURE_MB: String(this.options.memoryMb) },
     });
+    lowerPriority(child);
     child.stderr?.on('data', (chunk: Buffer) => {
       this.said = `${this.said}${chunk.toString()}`.slice(-4000);
     });

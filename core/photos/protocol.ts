@@ -2,10 +2,16 @@ import type { TagFacts } from './exif.ts';
 import type { RenditionSize } from './disk.ts';
 import type { PictureType } from './sniff.ts';
 
-/** What the host asks of the picture process, and what it answers. All of it is plain data. */
-export type Ask =
-  /** Takes the hash of a file, and copies it where `to` says; both ends on the same disk are not needed. */
-  | { readonly op: 'take'; readonly from: string; readonly to: string | null; readonly maxBytes: number }
+/** Takes the hash of a file, and copies it where `to` says. */
+interface TakeAsk {
+  readonly op: 'take';
+  readonly from: string;
+  readonly to: string | null;
+  readonly maxBytes: number;
+}
+
+/** What is asked of a picture process, and what it answers. All of it is plain data. */
+export type PictureAsk =
   /** Facts of a picture; writes its two renditions. */
   | { readonly op: 'read'; readonly path: string; readonly sha256: string; readonly renditions: string }
   /** Writes one rendition anew. Of size "full": only where a browser would not show the original upright by itself. */
@@ -16,6 +22,8 @@ export type Ask =
       readonly renditions: string;
       readonly size: RenditionSize;
     };
+
+export type Ask = TakeAsk | PictureAsk;
 
 /** Facts of a picture file, besides its hash. */
 export interface PictureFacts extends Omit<TagFacts, 'orientation'> {
@@ -75,11 +83,11 @@ export type Outcome<T> =
 
 export interface Message {
   readonly id: number;
-  readonly ask: Ask;
+  readonly ask: PictureAsk;
 }
 export interface Answer {
   readonly id: number;
-  readonly outcome: Outcome<Values[keyof Values]>;
+  readonly outcome: Outcome<Values[PictureAsk['op']]>;
 }
 
 /** Largest file taken, in bytes. */
@@ -96,4 +104,11 @@ export class PictureProblem extends Error {
     super(sentence);
     this.code = code;
   }
+}
+
+/** The problem of a full disk, where an error is that. */
+export function diskFull(error: unknown): PictureProblem | null {
+  const { code } = error as { code?: string };
+  if (code !== 'ENOSPC' && code !== 'EDQUOT') return null;
+  return new PictureProblem('disk', 'Expected room on the disk for the photo, got a full disk.');
 }

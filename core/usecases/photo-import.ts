@@ -33,7 +33,7 @@ export type Imported = Omit<PhotoAdded, 'status'> & {
   readonly status: PhotoAdded['status'] | 'cancelled';
 };
 
-const AT_ONCE = 3;
+const AT_ONCE = 4;
 /** Fewer files than this say nothing about the speed. */
 const ENOUGH = 3;
 

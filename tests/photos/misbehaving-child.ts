@@ -3,7 +3,7 @@ import type { Message } from '../../core/photos/protocol.ts';
 
 /** Stands in for the picture process: does what the file in hand says, as native code may. */
 process.on('message', ({ id, ask }: Message) => {
-  const wanted = ask.op === 'take' ? '' : readFileSync(ask.path, 'utf8').trim();
+  const wanted = readFileSync(ask.path, 'utf8').trim();
   if (wanted === 'crash') process.kill(process.pid, 'SIGSEGV');
   else if (wanted === 'hang') for (;;);
   else if (wanted === 'exit') process.exit(3);
