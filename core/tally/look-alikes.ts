@@ -155,7 +155,7 @@ export function lookAlikes(state: JobState): LookAlike[] {
       for (const piece of holePieces(look, set, position))
         if (piece.specId !== null) into(inRemoval, set.removalId, piece.specId);
   }
-  const pairsOf = (specIds: ReadonlySet<string>) => pairs(look.specs, [...specIds]);
+  const pairsOf = (specIds: ReadonlySet<string>) => pairs(look.specs, oneOfEach(look.specs, specIds));
   return [
     ...[...inBag].flatMap(([stowId, ids]) =>
       pairsOf(ids).map((pair) => ({ ...pair, stowId, removalId: null })),
@@ -164,6 +164,23 @@ export function lookAlikes(state: JobState): LookAlike[] {
       pairsOf(ids).map((pair) => ({ ...pair, stowId: null, removalId })),
     ),
   ];
+}
+
+/** One of each kind: fifty sets of the same bolt in one bag are one kind, and nobody mixes them up. */
+function oneOfEach(specs: ReadonlyMap<string, Spec>, ids: ReadonlySet<string>): string[] {
+  const kinds = new Map<string, string>();
+  for (const id of ids) {
+    const {
+      id: _id,
+      jobId: _jobId,
+      poolKey: _key,
+      more: _more,
+      ...kind
+    } = specs.get(id) ?? { id, jobId: '', poolKey: null, more: '' };
+    const key = JSON.stringify(kind);
+    if (!kinds.has(key)) kinds.set(key, id);
+  }
+  return [...kinds.values()];
 }
 
 /** What would lie with a look-alike if this specification went into that bag: to be said before it does. */
