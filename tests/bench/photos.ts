@@ -53,21 +53,39 @@ async function each<T>(items: readonly T[], run: (item: T, i: number) => Promise
   return performance.now() - since;
 }
 
-/** Bare sharp in a process of its own, at the priority that picture processes have; says the milliseconds it took. */
-async function bare(paths: readonly string[], dir: string): Promise<number> {
+/** Time on the clock, and time of processors: only the second says much on a machine that is busy with other things. */
+interface Took {
+  readonly ms: number;
+  readonly cpuMs: number;
+}
+
+/** Bare sharp in a process of its own, at the priority that picture processes have; says what it took. */
+async function bare(paths: readonly string[], dir: string): Promise<Took> {
   const child = spawn(process.execPath, [join(import.meta.dirname, 'bare-child.ts'), dir], {
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
   });
   if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
-  const ms = await new Promise<number>((resolve) => {
-    child.on('message', (message: 'ready' | number) => {
+  const took = await new Promise<Took>((resolve) => {
+    child.on('message', (message: 'ready' | Took) => {
       // Loading sharp is not counted; the import had its processes before too.
       if (message === 'ready') child.send({ paths, atOnce: AT_ONCE });
       else resolve(message);
     });
   });
   child.disconnect();
-  return ms;
+  return took;
+}
+
+/** Processor time of a process so far, in milliseconds; 0 where the system does not say it this way. */
+function cpuMsOf(pid: number): number {
+  try {
+    const line = readFileSync(`/proc/${pid}/stat`, 'utf8');
+    const fields = line.slice(line.lastIndexOf(')') + 2).split(' ');
+    // In hundredths of a second: fields 14 and 15 of proc(5).
+    return (Number(fields[11]) + Number(fields[12])) * 10;
+  } catch {
+    return 0;
+  }
 }
 
 function rssMb(pid: number): number {
@@ -105,12 +123,33 @@ function newWorkshop(dir: string): { workshop: Workshop; jobId: string } {
   return { workshop, jobId };
 }
 
-async function ratio(dir: string, bases: readonly Buffer[]): Promise<number> {
+async function imported(
+  workshop: Workshop,
+  pool: PicturePool,
+  jobId: string,
+  paths: string[],
+): Promise<Took> {
+  const files = paths.map((path) => ({ path, fileName: basename(path) }));
+  const before = pool.pids().map((pid) => [pid, cpuMsOf(pid)] as const);
+  const [since, spent] = [performance.now(), process.cpuUsage()];
+  const done = await addPhotos({ workshop, actor: null }, pool, jobId, files);
+  const ms = performance.now() - since;
+  const { user, system } = process.cpuUsage(spent);
+  if (!done.ok || done.value.some(({ status }) => status !== 'added')) throw new Error('Expected all added.');
+  const theirs = before.reduce((sum, [pid, cpuMs]) => sum + cpuMsOf(pid) - cpuMs, 0);
+  return { ms, cpuMs: theirs + (user + system) / 1000 };
+}
+
+const middleOf = (values: number[]): number =>
+  values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+
+/** Bare sharp by import: on the clock and in processor time. More is better, 1 is as fast as bare sharp. */
+async function ratios(dir: string, bases: readonly Buffer[]): Promise<Took> {
   const { workshop, jobId } = newWorkshop(join(dir, 'ratio'));
   const out = join(dir, 'bare');
   mkdirSync(out);
   const pool = new PicturePool();
-  const ratios: number[] = [];
+  const shares: Took[] = [];
   let n = 0;
   for (let round = 0; round <= ROUNDS; round++) {
     const paths = Array.from({ length: PER_ROUND }, () => {
@@ -119,23 +158,22 @@ async function ratio(dir: string, bases: readonly Buffer[]): Promise<number> {
       return path;
     });
     const plain = await bare(paths, out);
-    const since = performance.now();
-    const files = paths.map((path) => ({ path, fileName: basename(path) }));
-    const done = await addPhotos({ workshop, actor: null }, pool, jobId, files);
-    const whole = performance.now() - since;
-    if (!done.ok || done.value.some(({ status }) => status !== 'added'))
-      throw new Error('Expected all added.');
-    // The first round starts the processes and warms the disk: it is not counted.
-    if (round > 0) ratios.push(plain / whole);
-    console.log(
-      `round ${round}: bare ${(plain / PER_ROUND).toFixed(0)} ms a photo, import ${(whole / PER_ROUND).toFixed(0)} ms, ${((100 * plain) / whole).toFixed(0)} %`,
-    );
+    const whole = await imported(workshop, pool, jobId, paths);
     for (const path of paths) rmSync(path);
+    const share = { ms: plain.ms / whole.ms, cpuMs: plain.cpuMs / whole.cpuMs };
+    // The first round starts the processes: it is not counted.
+    if (round > 0) shares.push(share);
+    const each = (ms: number) => `${(ms / PER_ROUND).toFixed(0)} ms`;
+    console.log(
+      `round ${round}: bare ${each(plain.ms)} a photo (processor ${each(plain.cpuMs)}), import ${each(whole.ms)} (${each(whole.cpuMs)}), ${percent(share.ms)} (${percent(share.cpuMs)})`,
+    );
   }
   await pool.close();
   workshop.close();
-  return ratios.sort((a, b) => a - b)[Math.floor(ratios.length / 2)] ?? 0;
+  return { ms: middleOf(shares.map((one) => one.ms)), cpuMs: middleOf(shares.map((one) => one.cpuMs)) };
 }
+
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 
 async function upload(host: RunningHost, jobId: string, bytes: Buffer): Promise<void> {
   const headers = {
@@ -222,19 +260,21 @@ async function main(): Promise<void> {
   console.log(
     `${bases.length} pictures of 12 MP, ${(bases.reduce((sum, one) => sum + one.length, 0) / bases.length / 1e6).toFixed(1)} MB each; load ${loadavg()[0]?.toFixed(1)}`,
   );
-  const share = await ratio(dir, bases);
+  const share = await ratios(dir, bases);
   rmSync(dir, { recursive: true, force: true });
   const { peakMb, waits } = await meanwhile(bases);
   waits.sort((a, b) => a - b);
   const wait = (part: number) => waits[Math.min(waits.length - 1, Math.floor(waits.length * part))] ?? 0;
-  console.log(`import / bare sharp: ${(100 * share).toFixed(0)} % (promise: at least 80 %)`);
+  console.log(
+    `import / bare sharp: ${percent(share.ms)} on the clock, ${percent(share.cpuMs)} in processor time (promise: at least 80 %); load now ${loadavg()[0]?.toFixed(1)}`,
+  );
   console.log(
     `peak memory at ${COUNT} photos: ${peakMb.toFixed(0)} MB, all processes (promise: under 1 000 MB)`,
   );
   console.log(
     `host meanwhile: half of the calls within ${wait(0.5).toFixed(1)} ms, 95 % within ${wait(0.95).toFixed(1)} ms, slowest of ${waits.length} ${wait(1).toFixed(1)} ms (promise: under 50 ms)`,
   );
-  process.exitCode = share >= 0.8 && peakMb < 1000 && wait(0.95) < 50 ? 0 : 1;
+  process.exitCode = share.ms >= 0.8 && peakMb < 1000 && wait(0.95) < 50 ? 0 : 1;
 }
 
 await main();
