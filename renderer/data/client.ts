@@ -2,6 +2,7 @@ import { createORPCClient } from '@orpc/client';
 import { RPCLink } from '@orpc/client/fetch';
 import type { ContractRouterClient } from '@orpc/contract';
 import type { contract } from '../../core/contract/contract.ts';
+import type { StandingPoint } from '../../core/model/result.ts';
 import { remember } from './remember.ts';
 
 /** Calls the host. Types, names and checks all come from the contract. */
@@ -17,7 +18,10 @@ export const client: ContractRouterClient<typeof contract> = createORPCClient(
 
 export type Reply<T> =
   | { ok: true; seq: number; value: T }
-  | { ok: false; fault: { code: string; sentence: string } };
+  | {
+      ok: false;
+      fault: { code: string; sentence: string; points?: readonly StandingPoint[] | undefined };
+    };
 
 /** The value of a reading reply; a refusal is thrown with its sentence, for the query that asked. */
 export function valueOf<T>(reply: Reply<T>): { seq: number; value: T } {

@@ -1,9 +1,17 @@
 import { v7 } from 'uuid';
+import type { StandingPoint } from '../../core/model/result.ts';
 import type { Reply } from './client.ts';
 import { journal, type Pending } from './journal.ts';
 
 const RETRIES = [400, 1_000, 2_500, 5_000];
 const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+interface SendMore {
+  /** A removal shown ahead of the record. */
+  readonly removal?: Pending['removal'];
+  /** Takes a refusal that names open points, so that each can be answered; without it they are only said. */
+  readonly onStopped?: ((points: readonly StandingPoint[]) => void) | undefined;
+}
 
 /**
  * Sends one command and says what became of it. The same id goes out with every try, so that a reply that got lost
@@ -12,7 +20,7 @@ const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(don
 export async function send<T>(
   jobId: string,
   call: (command: string) => Promise<Reply<T>>,
-  removal: Pending['removal'] = null,
+  { removal = null, onStopped }: SendMore = {},
 ): Promise<T | null> {
   const command = v7();
   const { begin, end, heard, refuse } = journal.getState();
@@ -20,8 +28,10 @@ export async function send<T>(
   try {
     const reply = await persist(() => call(command));
     if (!reply.ok) {
-      refuse(reply.fault.sentence);
       end(command);
+      const points = reply.fault.points ?? [];
+      if (onStopped && points.length > 0) onStopped(points);
+      else refuse(reply.fault.sentence);
       return null;
     }
     heard(reply.seq);

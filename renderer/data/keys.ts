@@ -63,6 +63,35 @@ export function useKeys(job: OpenJob | null): void {
   }, [jobId]);
 }
 
+/** True while a key belongs to a field, a question or a button, and not to the screen. */
+export function keyIsTaken(event: KeyboardEvent): boolean {
+  const { target } = event;
+  const typed =
+    target instanceof HTMLInputElement
+      ? !['checkbox', 'radio'].includes(target.type)
+      : target instanceof HTMLTextAreaElement;
+  const asked = document.querySelector('[role=dialog], [role=alertdialog]') !== null;
+  const pressed = event.key === 'Enter' && target instanceof HTMLElement && target.closest(PRESSED) !== null;
+  return typed || asked || pressed || event.ctrlKey || event.altKey || event.metaKey || event.repeat;
+}
+
+/** What Enter presses by itself. */
+const PRESSED = 'button, a, summary, select, input';
+
+/** Enter does what the large key says, wherever on the screen the focus is not on something else. */
+export function useEnter(onEnter: (() => void) | null): void {
+  useEffect(() => {
+    if (onEnter === null) return;
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key !== 'Enter' || keyIsTaken(event)) return;
+      event.preventDefault();
+      onEnter();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onEnter]);
+}
+
 /** A field with something typed in it keeps Ctrl+Z for itself; an empty one has nothing to take back. */
 function typing(target: EventTarget | null): boolean {
   return (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && target.value !== '';

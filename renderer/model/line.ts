@@ -4,6 +4,7 @@ import type { Pending } from '../data/journal.ts';
 import type { LineData, LineItem, Notch } from '../line/types.ts';
 import { windowText as say } from '../texts/window.ts';
 import type { Count } from '../ui/Numbers.tsx';
+import { gatesByNotch } from './gates.ts';
 import { ago } from './time.ts';
 
 /** The removals that are not void, in the order of the log. */
@@ -34,21 +35,34 @@ function noteOf(view: JobView, removal: Row<'removal'>, now: number): string {
   return away.due !== null && away.due < now ? say.awayLate(ago(away.due, now)) : say.away;
 }
 
+/** Removals that are back: their step is done, or all that they made safe is given back. */
+function backOn(view: JobView): Set<string | null> {
+  const mine = view.plan.steps.filter((step) => step.kind === 'S' || step.kind === 'I');
+  const putBack = new Set(mine.filter((step) => step.kind === 'S').map((step) => step.removalId));
+  const counts = mine.filter((step) => step.kind === 'S' || !putBack.has(step.removalId));
+  const open = new Set(counts.filter((step) => step.state !== 'done').map((step) => step.removalId));
+  return new Set(counts.map((step) => step.removalId).filter((id) => !open.has(id)));
+}
+
 /** The depth line of a job: its removals, what is on its way to the record, the gates that are checks to pass. */
 export function lineOf(
   view: JobView,
   options: { readonly direction: LineData['direction']; readonly atId: string | null; readonly now: number },
   pending: readonly Pending[],
 ): LineData {
-  const done = new Set(
-    view.plan.steps
-      .filter((step) => step.kind === 'S' && step.state === 'done')
-      .map((step) => step.removalId),
-  );
+  const done = backOn(view);
   const pieces = piecesOf(view);
   const log = logOf(view);
-  const items: LineItem[] = log.map(
-    (removal, i): Notch => ({
+  const gates =
+    options.direction === 'back'
+      ? gatesByNotch(
+          view,
+          log.map((removal) => removal.id),
+        )
+      : new Map();
+  const items: LineItem[] = [...(gates.get('') ?? [])];
+  log.forEach((removal, i) => {
+    const notch: Notch = {
       kind: 'removal',
       id: removal.id,
       number: i + 1,
@@ -58,15 +72,17 @@ export function lineOf(
       back: done.has(removal.id),
       place: removal.place,
       note: noteOf(view, removal, options.now),
-    }),
-  );
+    };
+    items.push(notch, ...(gates.get(removal.id) ?? []));
+  });
   const known = new Set(log.map((removal) => removal.id));
+  let number = log.length;
   for (const { removal } of pending)
     if (removal && !known.has(removal.id))
       items.push({
         kind: 'removal',
         id: removal.id,
-        number: items.length + 1,
+        number: (number += 1),
         title: removal.text,
         pieces: 0,
         did: 'off',

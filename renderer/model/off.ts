@@ -2,10 +2,11 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { BagData } from '../screens/off/BagPanel.tsx';
 import type { OffGroup } from '../screens/off/OffScreen.tsx';
-import type { WantData } from '../screens/off/Panels.tsx';
+import type { AwayData, WantData } from '../screens/off/Panels.tsx';
 import { off as say } from '../texts/off.ts';
 import type { Rich } from '../ui/rich.tsx';
 import type { RowData } from '../ui/Rows.tsx';
+import { lastAmong } from './deeds.ts';
 import { logOf } from './line.ts';
 import { ago, day } from './time.ts';
 
@@ -58,6 +59,36 @@ function partRow(view: JobView, part: Row<'part'>, now: number): RowData {
   };
 }
 
+/** What stands on the sheet for something that is out of the workshop; null where it is not. */
+export function awayData(view: JobView, partId: string, now: number): AwayData | null {
+  const away = view.state.away.find((one) => one.thingId === partId && one.backAt === null);
+  const part = view.state.part.find((one) => one.id === partId);
+  if (!away || !part) return null;
+  const where = say.awaySince(away.toWhom, day(away.since, now));
+  const late = away.due !== null && away.due < now;
+  return {
+    name: part.name,
+    count: part.qty,
+    about:
+      away.due === null
+        ? `${where}${say.awayNoDue}`
+        : [
+            `${where}${say.awayDue(day(away.due, now))}`,
+            ...(late ? [', ', { strong: say.late(ago(away.due, now)) }] : []),
+            '.',
+          ],
+    note: away.note,
+  };
+}
+
+/** A part in no bag, and what happens to it. */
+export function partData(view: JobView, partId: string) {
+  const part = view.state.part.find((one) => one.id === partId);
+  if (!part) return null;
+  const about = part.renew === 'must' ? say.mustRenew : say.fates[part.fate];
+  return { name: part.name, count: part.qty, about: say.fateSay(about) };
+}
+
 /** By bag, tin, tray and shelf; then what is in none of them, away, or loose on the machine. */
 export function offGroups(view: JobView, now: number): OffGroup[] {
   const used = Object.keys(view.inBag);
@@ -70,8 +101,8 @@ export function offGroups(view: JobView, now: number): OffGroup[] {
     if (rows.length > 0) groups.push({ title: say.kinds[kind], rows });
   }
   const away = new Set(view.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
-  const back = new Set(view.state.deed.filter((deed) => deed.what === 'fitted').map((deed) => deed.thingId));
-  const off = view.state.part.filter((part) => part.how === 'off' && !back.has(part.id));
+  const last = lastAmong(view, ['fitted', 'came off again']);
+  const off = view.state.part.filter((part) => part.how === 'off' && last.get(part.id) !== 'fitted');
   const nowhere = off.filter((part) => part.stowId === null && !away.has(part.id));
   if (nowhere.length > 0)
     groups.push({ title: say.nowhere, rows: nowhere.map((part) => partRow(view, part, now)) });

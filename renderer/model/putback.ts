@@ -1,11 +1,12 @@
 import type { JobView } from '../../core/contract/views.ts';
 import { formatTorque, parseTorque } from '../../core/fastening/index.ts';
-import type { PhotoMark } from '../photo/types.ts';
 import type { AheadGroup, AheadScreenProps } from '../screens/putback/AheadScreen.tsx';
 import type { StepData } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { PointData } from '../ui/Point.tsx';
 import type { RowData } from '../ui/Rows.tsx';
+import type { Rich } from '../ui/rich.tsx';
+import type { Joint } from './joint.ts';
 import { day } from './time.ts';
 
 export type PlanStep = JobView['plan']['steps'][number];
@@ -31,40 +32,26 @@ export function pointOf(finding: PlanFinding): PointData {
   };
 }
 
-/** What stops a step: the points themselves, not passed yet. */
-export function stopsOf(view: JobView, step: PlanStep): PlanFinding[] {
-  const keys = new Set(step.stoppedBy);
-  return view.plan.findings.filter((finding) => keys.has(finding.key) && finding.accepted === null);
-}
-
-function marksOf(step: PlanStep): PhotoMark[] {
-  return step.fasteners.flatMap((set) =>
-    set.holes.map((hole) => ({
-      id: hole.positionId,
-      text: String(hole.n),
-      kind: 'position' as const,
-      state: hole.mark,
-      x: 0,
-      y: 0,
-      name: set.name === '' ? say.holeName(hole.n) : say.holeOf(set.name, hole.n),
-      group: set.setId,
-    })),
-  );
-}
-
-/** The one number of the step: its torque, with the other unit beside it. */
-function figureOf(step: PlanStep): StepData['figure'] {
+/** The one number of the step: its torque with the other unit beside it, else what is filled in, else its holes. */
+function figureOf(view: JobView, step: PlanStep): StepData['figure'] {
   const set = step.fasteners.find((one) => one.torqueNm !== null);
-  if (!set || set.torqueNm === null) return null;
+  if (set && set.torqueNm !== null) return torqueFigure(set, set.torqueNm);
+  const fluid = view.state.fluid.find((one) => one.id === step.thingId);
+  const ml = fluid?.capacityMl ?? fluid?.drainedMl ?? null;
+  if (ml !== null && step.kind === 'C1')
+    return { value: say.litres(ml), unit: say.litre, other: fluid?.capacityMl ? say.holds : say.cameOut };
+  const holes = step.fasteners.reduce((sum, one) => sum + one.holes.length, 0);
+  return holes > 0 ? { value: String(holes), unit: say.holes(holes), other: '' } : null;
+}
+
+function torqueFigure(set: PlanStep['fasteners'][number], torqueNm: number): StepData['figure'] {
   const typed = parseTorque(set.torqueTyped.split('+')[0]?.trim() ?? '');
   const metric = !typed.ok || typed.value.unit === 'N·m';
   // What was typed is kept as typed; the other unit stands beside it.
-  const [reckoned = '', unit = ''] = formatTorque(set.torqueNm, metric ? 'N·m' : typed.value.unit).split(
-    /\s/,
-  );
+  const [reckoned = '', unit = ''] = formatTorque(torqueNm, metric ? 'N·m' : typed.value.unit).split(/\s/);
   const value = typed.ok ? String(typed.value.typedValue) : reckoned;
   const angle = set.angleDeg === null ? '' : ` + ${set.angleDeg}°`;
-  return { value, unit: `${unit}${angle}`, other: formatTorque(set.torqueNm, metric ? 'lbf·ft' : 'N·m') };
+  return { value, unit: `${unit}${angle}`, other: formatTorque(torqueNm, metric ? 'lbf·ft' : 'N·m') };
 }
 
 /** What the large key does now: start all by hand, tighten all, or say that the step is done. */
@@ -94,20 +81,31 @@ const DONE: Partial<Record<PlanStep['kind'], string>> = {
   I: say.givenBack,
 };
 
-function aboutOf(view: JobView, step: PlanStep): string {
+/** What is next, from where it is taken, by whose figure, on what kind of thread. */
+function aboutOf(view: JobView, step: PlanStep, joint: Joint): Rich {
   const bags = new Set(step.fasteners.flatMap((set) => set.holes.map((hole) => hole.stowId)));
-  return view.state.stow
-    .filter((stow) => bags.has(stow.id))
-    .map((stow) => say.fromBag(`${stow.kind} ${stow.label}`))
-    .join(' ');
+  const next = joint.marks.find((mark) => mark.id === joint.nextId);
+  const rows = step.fasteners.flatMap((set) => view.state.fset.filter((row) => row.id === set.setId));
+  const figures = rows.map((row) => say.figureFrom(row.torqueFrom, row.torquePage));
+  const threads = rows.map((row) => (row.lubrication === 'unknown' ? '' : say.thread(row.lubrication)));
+  const words = [
+    ...view.state.stow
+      .filter((stow) => bags.has(stow.id))
+      .map((stow) => say.fromBag(`${stow.kind} ${stow.label}`)),
+    ...new Set([...figures, ...threads].filter((word) => word !== '')),
+  ].join(' ');
+  return next ? [...say.next(next.text), words] : words;
 }
 
+/** What goes in beside the bolts: new parts, repaired holes, what was carried over. */
 function fittedOf(view: JobView, step: PlanStep): string {
   const renew = new Set(step.renew);
-  return view.state.part
-    .filter((part) => renew.has(part.id))
-    .map((part) => say.newOne(part.name))
-    .join(' ');
+  const holes = new Map(step.fasteners.flatMap((set) => set.holes.map((hole) => [hole.positionId, hole.n])));
+  const repairs = view.state.deed.filter((deed) => deed.what === 'repaired' && holes.has(deed.thingId));
+  return [
+    ...view.state.part.filter((part) => renew.has(part.id)).map((part) => say.newOne(part.name)),
+    ...repairs.map((deed) => say.repaired(holes.get(deed.thingId) ?? 0, deed.why)),
+  ].join(' ');
 }
 
 function noteOf(view: JobView, step: PlanStep, now: number): StepData['noteBack'] {
@@ -118,7 +116,7 @@ function noteOf(view: JobView, step: PlanStep, now: number): StepData['noteBack'
 }
 
 /** The step at hand as the screen shows it. */
-export function stepData(view: JobView, step: PlanStep, now: number): StepData {
+export function stepData(view: JobView, step: PlanStep, joint: Joint, now: number): StepData {
   const { steps, findings } = view.plan;
   const go = goOf(step);
   const gate = view.plan.gates.find((one) => one.stepId === step.id);
@@ -136,8 +134,8 @@ export function stepData(view: JobView, step: PlanStep, now: number): StepData {
     total: steps.length,
     state: step.state,
     stateWhy: step.why,
-    figure: figureOf(step),
-    about: aboutOf(view, step),
+    figure: figureOf(view, step),
+    about: aboutOf(view, step, joint),
     noteBack: noteOf(view, step, now),
     fitted: fittedOf(view, step),
     actions: step.actions.map((action, i) => ({
@@ -150,11 +148,15 @@ export function stepData(view: JobView, step: PlanStep, now: number): StepData {
       points.length > 0
         ? { title: gate ? say.gates[gate.kind] : say.openHere, points: points.map(pointOf) }
         : null,
-    rounds: [],
-    order: null,
-    marks: marksOf(step),
-    moves: [],
-    photo: null,
+    rounds: joint.rounds,
+    order:
+      joint.order === null ? null : { say: say.orderSay[joint.order.layout], markIds: joint.order.order },
+    marks: joint.marks,
+    beside: joint.beside,
+    shown: say.shown(joint.marks.filter((mark) => mark.kind === 'position').length, joint.beside.length),
+    moves: joint.moves,
+    photo: joint.photo,
+    photoPlace: joint.photos.length > 1 ? { number: joint.number, total: joint.photos.length } : null,
     go: { label: go.label, hint: go.hint, off: step.state === 'done' },
   };
 }
@@ -182,7 +184,9 @@ function rowOf(view: JobView, step: PlanStep): RowData {
 }
 
 /** The whole way back in groups, and the open points. */
-export function aheadData(view: JobView): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next'> {
+export function aheadData(
+  view: JobView,
+): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next' | 'close'> {
   const { steps, findings, ahead, later } = view.plan;
   const groups: { group: AheadGroup; rows: RowData[] }[] = [];
   for (const group of ['ready', 'held', 'waiting', 'behind', 'done'] as const) {
@@ -202,7 +206,9 @@ export function aheadData(view: JobView): Pick<AheadScreenProps, 'ahead' | 'grou
       });
   }
   const next = stepAt(view, null);
+  const open = steps.some((step) => step.kind !== 'K' && step.state !== 'done');
   return {
+    close: steps.length === 0 || open ? null : view.state.job.phase === 'open' ? 'open' : 'closed',
     ahead: ahead.size,
     groups,
     points: findings.filter((one) => one.severity !== 'note' && one.accepted === null).map(pointOf),

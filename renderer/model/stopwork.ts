@@ -1,7 +1,9 @@
 import type { JobView } from '../../core/contract/views.ts';
 import type { StopGroup } from '../screens/stopwork/StopWorkScreen.tsx';
+import { begin } from '../texts/begin.ts';
 import { off } from '../texts/off.ts';
 import type { RowData } from '../ui/Rows.tsx';
+import { lastAmong } from './deeds.ts';
 import { logOf } from './line.ts';
 
 const row = (id: string, name: string, count: number | string, about = ''): RowData => ({
@@ -33,14 +35,14 @@ export function stopGroups(view: JobView): { group: StopGroup; rows: RowData[] }
   const opened = state.fluid
     .filter((fluid) => !shut.has(fluid.id) && state.opens.some((one) => one.fluidId === fluid.id))
     .map((fluid) => row(fluid.id, fluid.name, ''));
-  const out = new Set(state.deed.filter((deed) => deed.what === 'taken out').map((deed) => deed.thingId));
+  const put = lastAmong(view, ['taken out', 'put in', 'came off again']);
   const inside = state.temporary
-    .filter((one) => !out.has(one.id) && one.removalId !== null)
+    .filter((one) => put.get(one.id) !== 'taken out' && one.removalId !== null)
     .map((one) => row(one.removalId ?? '', one.name, one.qty));
-  const given = new Set(state.deed.filter((deed) => deed.what === 'given back').map((deed) => deed.thingId));
+  const given = lastAmong(view, ['given back', 'came off again']);
   const energy = state.isolation
-    .filter((one) => !given.has(one.id))
-    .map((one) => row(one.removalId, one.how || one.energy, '', one.lockOwner));
+    .filter((one) => given.get(one.id) !== 'given back' && titles.has(one.removalId))
+    .map((one) => row(one.removalId, one.how || begin.energies[one.energy], '', one.lockOwner));
   const uncounted = view.bags
     .filter((bag) => bag.due && bag.qty > 0)
     .map((bag) => {

@@ -2,54 +2,75 @@ import { useState } from 'react';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import { useEnter } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
+import { stopsOfJob } from '../model/gates.ts';
 import { aheadData } from '../model/putback.ts';
 import { AheadScreen } from '../screens/putback/AheadScreen.tsx';
 import { putback as say } from '../texts/putback.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
+import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
 
-/** The whole way back as a list. */
+type Question = Omit<AskProps, 'onClose'>;
+
+const ownStep = (job: OpenJob): Question => ({
+  title: say.ownTitle,
+  label: say.ownAsk,
+  example: say.ownExample,
+  go: say.ownGo,
+  onAnswer: (title) =>
+    void send(job.id, (command) =>
+      client.record.make({ command, jobId: job.id, table: 'ownStep', values: { title } }),
+    ),
+});
+
+const notInLog = (job: OpenJob): Question => ({
+  title: say.logTitle,
+  label: say.logAsk,
+  example: say.logExample,
+  go: say.logGo,
+  onAnswer: (text) =>
+    void send(job.id, (command) => client.log.add({ command, jobId: job.id, text, removalId: null })),
+});
+
+function setPhase(job: OpenJob, phase: 'open' | 'closed'): void {
+  void send(job.id, (command) =>
+    client.jobs.close({ command, jobId: job.id, phase, recheckDue: job.view.state.job.recheckDue }),
+  );
+}
+
+/** The whole way back as a list, and its end. */
 export function AheadPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
-  const [ask, setAsk] = useState<Omit<AskProps, 'onClose'> | null>(null);
+  const [ask, setAsk] = useState<Question | null>(null);
+  const [atGate, setAtGate] = useState(false);
   const go = remember.getState().go;
-  const pickRemoval = (removalId: string) => {
-    const step = job.view.plan.steps.find((one) => one.removalId === removalId);
-    if (step) go({ stepId: step.id });
+  const data = aheadData(job.view);
+  const stops = stopsOfJob(job.view);
+  const onNext = () => go({ stepId: null });
+  const onClose = () => {
+    if (stops.length > 0) setAtGate(true);
+    else setPhase(job, 'closed');
   };
+  const pass = () => {
+    setAtGate(false);
+    setPhase(job, 'closed');
+  };
+  useEnter(atGate ? null : data.next !== null ? onNext : data.close === 'open' ? onClose : null);
+  if (atGate) return <GatePage job={job} stepId={null} facts={stops} onPass={pass} />;
   return (
     <>
       <AheadScreen
-        pane={paneOf(job, 'putback', 'back', null, pickRemoval)}
+        pane={paneOf(job, 'putback', 'back', null)}
         status={status}
-        {...aheadData(job.view)}
+        {...data}
         onPick={(stepId) => go({ stepId })}
-        onNext={() => go({ stepId: null })}
-        onOwnStep={() =>
-          setAsk({
-            title: say.ownTitle,
-            label: say.ownAsk,
-            example: say.ownExample,
-            go: say.ownGo,
-            onAnswer: (title) =>
-              void send(job.id, (command) =>
-                client.record.make({ command, jobId: job.id, table: 'ownStep', values: { title } }),
-              ),
-          })
-        }
-        onNotInLog={() =>
-          setAsk({
-            title: say.logTitle,
-            label: say.logAsk,
-            example: say.logExample,
-            go: say.logGo,
-            onAnswer: (text) =>
-              void send(job.id, (command) =>
-                client.log.add({ command, jobId: job.id, text, removalId: null }),
-              ),
-          })
-        }
+        onNext={onNext}
+        onOwnStep={() => setAsk(ownStep(job))}
+        onNotInLog={() => setAsk(notInLog(job))}
+        onClose={onClose}
+        onReopen={() => setPhase(job, 'open')}
       />
       {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
     </>

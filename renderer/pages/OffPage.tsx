@@ -1,14 +1,15 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import { keyIsTaken } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
-import { bagData, offGroups, offSummary, wantsCsv, wantsOf } from '../model/off.ts';
+import { awayData, bagData, offGroups, offSummary, partData, wantsCsv, wantsOf } from '../model/off.ts';
 import { OffScreen, type OffPanel } from '../screens/off/OffScreen.tsx';
 import type { WantData, WantState } from '../screens/off/Panels.tsx';
 import { off as say } from '../texts/off.ts';
-import { AskDialog } from '../ui/AskDialog.tsx';
-import { paneOf, useStatus } from './pane.ts';
+import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
+import { sidePane, useStatus } from './pane.ts';
 
 /** Hands a text to the user as a file. */
 function save(name: string, text: string): void {
@@ -54,28 +55,43 @@ async function setWant(job: OpenJob, key: string, state: WantState): Promise<voi
   );
 }
 
-interface PanelParts {
-  readonly stowId: string | null;
+/** A dialog that asks for one line: why a piece is written off, to whom a part goes. */
+type Question = Omit<AskProps, 'onClose'>;
+
+const writeOff = (job: OpenJob, countingId: string): Question => ({
+  title: say.giveUpTitle,
+  label: say.giveUpAsk,
+  example: say.giveUpExample,
+  go: say.giveUpGo,
+  onAnswer: (why) =>
+    void send(job.id, (command) => client.piece.gone({ command, jobId: job.id, countingId, why })),
+});
+
+const sendOut = (job: OpenJob, thingId: string, name: string): Question => ({
+  title: say.sendTitle(name),
+  label: say.sendAsk,
+  example: say.sendExample,
+  go: say.sendGo,
+  onAnswer: (toWhom) =>
+    void send(job.id, (command) =>
+      client.away.send({ command, jobId: job.id, thingId, toWhom, due: null, note: '' }),
+    ),
+});
+
+interface Counting {
   readonly counted: number | null;
   readonly setCounted: (count: number | null) => void;
-  readonly setWriteOff: (countingId: string) => void;
-  readonly wants: readonly WantData[];
 }
 
-/** What stands on the sheet at the right: the list to get, or the bag being counted. */
-function panelOf(
+/** The bag being counted: what the key does, and what ends a search. */
+function bagPanel(
   job: OpenJob,
-  { stowId, counted, setCounted, setWriteOff, wants }: PanelParts,
-): OffPanel | null {
-  if (stowId === 'to get')
-    return {
-      kind: 'to get',
-      wants,
-      onState: (key, state) => void setWant(job, key, state),
-      onSave: () => save('to-get.csv', wantsCsv(wants)),
-    };
-  const bag = stowId === null ? null : bagData(job.view, stowId, counted);
-  if (!bag || stowId === null) return null;
+  stowId: string,
+  { counted, setCounted }: Counting,
+  setAsk: (ask: Question) => void,
+): (OffPanel & { kind: 'bag' }) | null {
+  const bag = bagData(job.view, stowId, counted);
+  if (!bag) return null;
   const search = job.view.searches.find((one) => one.stowId === stowId);
   const base = { jobId: job.id, countingId: search?.countingId ?? '' };
   return {
@@ -90,62 +106,99 @@ function panelOf(
     onAgain: () => setCounted(bag.expected),
     onFound: () =>
       search && void send(job.id, (command) => client.piece.found({ command, ...base, where: '' })),
-    onGiveUp: () => search && setWriteOff(search.countingId),
+    onGiveUp: () => search && setAsk(writeOff(job, search.countingId)),
   };
+}
+
+function partPanel(job: OpenJob, id: string, setAsk: (ask: Question) => void): OffPanel | null {
+  const onRemoval = () => remember.getState().go({ screen: 'removal', removalId: removalOf(job, id) });
+  const away = awayData(job.view, id, job.now);
+  const row = job.view.state.away.find((one) => one.thingId === id && one.backAt === null);
+  if (away && row)
+    return {
+      kind: 'away',
+      away,
+      onRemoval,
+      onBack: () =>
+        void send(job.id, (command) => client.away.back({ command, jobId: job.id, awayId: row.id })),
+    };
+  const part = partData(job.view, id);
+  return part && { kind: 'part', part, onRemoval, onSend: () => setAsk(sendOut(job, id, part.name)) };
+}
+
+/** Digits type the count, + and − step it, Enter keeps it: the hands hold the bag. */
+function useCountKeys(panel: OffPanel | null): void {
+  const typed = useRef('');
+  const bag = panel?.kind === 'bag' ? panel : null;
+  useEffect(() => {
+    typed.current = '';
+  }, [bag?.bag.id]);
+  useEffect(() => {
+    if (!bag) return;
+    const now = bag.bag.counted ?? bag.bag.expected;
+    const onKey = (event: KeyboardEvent) => {
+      if (keyIsTaken(event)) return;
+      if (/^\d$/.test(event.key)) {
+        typed.current = `${typed.current}${event.key}`.slice(-4);
+        bag.onCount(Number(typed.current));
+      } else if (event.key === '+') bag.onCount(now + 1);
+      else if (event.key === '-') bag.onCount(Math.max(0, now - 1));
+      else if (event.key === 'Enter') bag.onIs();
+      else return;
+      if (!/^\d$/.test(event.key)) typed.current = '';
+      event.preventDefault();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  });
 }
 
 /** What is off, by bag and shelf; a bag is counted at the right. */
 export function OffPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
-  const stowId = remember((place) => place.stowId);
+  const atId = remember((place) => place.stowId);
   const [counted, setCounted] = useState<number | null>(null);
-  const [writeOff, setWriteOff] = useState<string | null>(null);
+  const [ask, setAsk] = useState<Question | null>(null);
   const go = remember.getState().go;
   const wants = wantsOf(job.view);
-  const panel = panelOf(job, { stowId, counted, setCounted, setWriteOff, wants });
+  const panelOf = (id: string): OffPanel | null =>
+    id === 'to get'
+      ? {
+          kind: 'to get',
+          wants,
+          onState: (key, state) => void setWant(job, key, state),
+          onSave: () => save('to-get.csv', wantsCsv(wants)),
+        }
+      : (bagPanel(job, id, { counted, setCounted }, setAsk) ?? partPanel(job, id, setAsk));
+  const panel = atId === null ? null : panelOf(atId);
+  useCountKeys(panel);
+  const pick = (id: string) => {
+    setCounted(null);
+    // A set that is loose on the machine lies nowhere else: it is read where it was logged.
+    const loose = job.view.state.fset.find((set) => set.id === id);
+    if (loose) go({ screen: 'removal', removalId: loose.removalId });
+    else go({ stowId: id });
+  };
   return (
     <>
       <OffScreen
-        pane={paneOf(job, 'off', job.view.plan.depth.back > 0 ? 'back' : 'apart', null, (removalId) =>
-          go({ removalId, screen: 'removal' }),
-        )}
+        pane={sidePane(job, 'off')}
         status={status}
         summary={offSummary(job.view)}
         groups={offGroups(job.view, job.now)}
-        atId={stowId}
+        atId={atId}
         panel={panel}
         toGet={wants.filter(isOpen).length}
-        onPick={(id) => {
-          setCounted(null);
-          const away = job.view.state.away.find((one) => one.thingId === id && one.backAt === null);
-          if (away)
-            void send(job.id, (command) => client.away.back({ command, jobId: job.id, awayId: away.id }));
-          else if (job.view.state.stow.some((stow) => stow.id === id)) go({ stowId: id });
-          else go({ screen: 'removal', removalId: removalOf(job, id) });
-        }}
+        onPick={pick}
         onToGet={() => go({ stowId: 'to get' })}
       />
-      {writeOff !== null && (
-        <AskDialog
-          title={say.giveUpTitle}
-          label={say.giveUpAsk}
-          example={say.giveUpExample}
-          go={say.giveUpGo}
-          onAnswer={(why) =>
-            void send(job.id, (command) =>
-              client.piece.gone({ command, jobId: job.id, countingId: writeOff, why }),
-            )
-          }
-          onClose={() => setWriteOff(null)}
-        />
-      )}
+      {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
     </>
   );
 }
 
 const isOpen = (want: WantData): boolean => want.state === 'needed' || want.state === 'ordered';
 
-function removalOf(job: OpenJob, id: string): string | null {
-  const { part, fset } = job.view.state;
-  return part.find((one) => one.id === id)?.removalId ?? fset.find((one) => one.id === id)?.removalId ?? null;
+function removalOf(job: OpenJob, partId: string): string | null {
+  return job.view.state.part.find((one) => one.id === partId)?.removalId ?? null;
 }

@@ -1,38 +1,29 @@
 import { useEffect, useState } from 'react';
+import type { StandingPoint } from '../../core/model/result.ts';
 import { type OpenJob, undo } from '../data/job.ts';
+import { keyIsTaken } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
-import { goOf, type PlanStep, stepAt, stepData, stopsOf } from '../model/putback.ts';
+import { stopsAt } from '../model/gates.ts';
+import { jointOf } from '../model/joint.ts';
+import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
+import { thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
-import type { HoleData } from '../screens/putback/types.ts';
-import { putback as say } from '../texts/putback.ts';
 import { AskDialog } from '../ui/AskDialog.tsx';
+import { TellDialog } from '../ui/TellDialog.tsx';
 import { AheadPage } from './AheadPage.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
-import { type Ask, againAsk, setHole, stepWork, tick } from './putback-deeds.ts';
-
-/** The step of a removal picked on the line. */
-function pickStep(job: OpenJob, removalId: string): void {
-  const step = job.view.plan.steps.find(
-    (one) => one.removalId === removalId && (one.kind === 'S' || one.kind === 'I'),
-  );
-  if (step) remember.getState().go({ stepId: step.id });
-}
+import { type Ask, againAsk, stepWork } from './putback-deeds.ts';
+import { useMarks } from './use-marks.ts';
 
 /** S, T and Enter do what the large key says; not while something is typed. */
-function useStepKeys(step: PlanStep | null, go: (what: 'started' | 'tightened' | 'done') => void): void {
+function useStepKeys(step: PlanStep, go: (what: 'started' | 'tightened' | 'done') => void): void {
   useEffect(() => {
-    if (!step) return;
     const onKey = (event: KeyboardEvent) => {
-      const { target } = event;
-      const busy =
-        target instanceof HTMLInputElement ||
-        target instanceof HTMLTextAreaElement ||
-        document.querySelector('[role=dialog]');
-      if (busy || event.ctrlKey || event.altKey || event.metaKey) return;
+      if (keyIsTaken(event)) return;
       if (event.key.toLowerCase() === 's') go('started');
       else if (event.key.toLowerCase() === 't') go('tightened');
-      else if (event.key === 'Enter' && !(target instanceof HTMLButtonElement)) go(goOf(step).what);
+      else if (event.key === 'Enter' && step.state !== 'done') go(goOf(step).what);
       else return;
       event.preventDefault();
     };
@@ -41,69 +32,92 @@ function useStepKeys(step: PlanStep | null, go: (what: 'started' | 'tightened' |
   });
 }
 
-/** One hole opened for an exception or a reading. */
-function holeData(step: PlanStep, id: string | null, reading: string): HoleData | null {
-  for (const set of step.fasteners)
-    for (const hole of set.holes)
-      if (hole.positionId === id)
-        return {
-          id: hole.positionId,
-          name: set.name === '' ? say.holeName(hole.n) : say.holeOf(set.name, hole.n),
-          state: hole.mark === 'later' ? 'started' : hole.mark,
-          options: Object.entries(say.holeStates).map(([value, label]) => ({ value, label })),
-          reading,
-          refused: null,
-        };
-  return null;
-}
-
 /** The way back: the step at hand, or the whole list where nothing is at hand. */
 export function PutBackPage({ job }: { readonly job: OpenJob }) {
   const stepId = remember((place) => place.stepId);
-  const step = stepAt(job.view, stepId);
-  const list = stepId === 'list' || !step;
-  if (list) return <AheadPage job={job} />;
-  if (step.state === 'held' && stopsOf(job.view, step).length > 0) return <GatePage job={job} step={step} />;
-  return <StepPage key={step.id} job={job} step={step} />;
+  const step = stepId === 'list' ? null : stepAt(job.view, stepId);
+  return step === null ? <AheadPage job={job} /> : <StepOrGate key={step.id} job={job} step={step} />;
 }
 
-function StepPage({ job, step }: { readonly job: OpenJob; readonly step: PlanStep }) {
+interface Stopped {
+  readonly points: readonly StandingPoint[];
+  /** Does again what was refused. */
+  readonly again: () => void;
+}
+
+/** A step, behind its gate while something holds it or a tick of it was refused. */
+function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanStep }) {
+  const stops = step.state === 'held' ? stopsAt(job.view, step.id) : [];
+  const [stopped, setStopped] = useState<Stopped | null>(null);
+  const [atGate, setAtGate] = useState(false);
+  // The gate stays until it is passed, with what was answered in sight.
+  if (stops.length > 0 && !atGate) setAtGate(true);
+  if (stopped !== null) {
+    const pass = () => {
+      setStopped(null);
+      stopped.again();
+    };
+    return <GatePage key="tick" job={job} stepId={step.id} facts={stopped.points} onPass={pass} />;
+  }
+  if (atGate) return <GatePage job={job} stepId={step.id} facts={stops} onPass={() => setAtGate(false)} />;
+  return <StepPage job={job} step={step} onStop={(points, again) => setStopped({ points, again })} />;
+}
+
+interface StepPageProps {
+  readonly job: OpenJob;
+  readonly step: PlanStep;
+  readonly onStop: (points: readonly StandingPoint[], again: () => void) => void;
+}
+
+function StepPage({ job, step, onStop }: StepPageProps) {
   const status = useStatus();
-  const [holeId, setHoleId] = useState<string | null>(null);
+  const [atId, setAtId] = useState<string | null>(null);
   const [reading, setReading] = useState('');
   const [ask, setAsk] = useState<Ask | null>(null);
-  const work = stepWork(job, step, setAsk);
+  const [photoId, setPhotoId] = useState<string | null>(null);
+  const [round, setRound] = useState(1);
+  const marks = useMarks(job, step.removalId, photoId);
+  const joint = jointOf(job.view, step, { photoId, markers: marks.markers, things: marks.things, round });
+  const work = stepWork(job, step, setAsk, onStop);
   useStepKeys(step, work.go);
-  const keepReading = () => {
-    if (holeId === null || reading.trim() === '') return;
-    void tick(job, [holeId], 'tightened', /[a-z]/i.test(reading) ? reading : `${reading} N·m`);
+  const pick = (id: string | null) => {
+    setAtId(id);
     setReading('');
   };
+  const moveMark = (thingId: string, x: number, y: number) => {
+    const marker = marks.markers.find((one) => one.photoId === joint.photo?.id && one.thingId === thingId);
+    if (marker) marks.change(marker.id, { x, y });
+  };
+  const { photos } = joint;
   return (
     <>
       <PutBackScreen
-        pane={paneOf(job, 'putback', 'back', step.removalId, (id) => pickStep(job, id))}
+        pane={paneOf(job, 'putback', 'back', step.removalId)}
         status={status}
-        step={stepData(job.view, step, job.now)}
-        atMarkId={holeId}
-        hole={holeData(step, holeId, reading)}
+        step={stepData(job.view, step, joint, job.now)}
+        atMarkId={atId ?? joint.nextId}
+        hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading)}
         canUndo={job.view.history.undo !== null}
         onGo={() => work.go(goOf(step).what)}
         onUndo={() => undo(job.id)}
         onCameOff={() => setAsk(againAsk(job, step.thingId))}
-        onPickMark={(id) => {
-          setHoleId(id);
+        onPickMark={pick}
+        onMoveMark={moveMark}
+        onHole={(state) => atId !== null && work.setThing(atId, state)}
+        onReading={setReading}
+        onKeepReading={() => {
+          if (atId === null || reading.trim() === '') return;
+          work.keepReading(atId, reading.trim());
           setReading('');
         }}
-        onMoveMark={() => {}}
-        onHole={(state) => holeId !== null && setHole(job, holeId, state)}
-        onReading={setReading}
-        onKeepReading={keepReading}
-        onCloseHole={() => setHoleId(null)}
+        onCloseHole={() => pick(null)}
         onAction={work.onAction}
         onList={() => remember.getState().go({ stepId: 'list' })}
+        onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}
+        onRound={(id) => setRound(Number(id))}
       />
-      {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
+      {ask?.kind === 'text' && <AskDialog {...ask} onClose={() => setAsk(null)} />}
+      {ask?.kind === 'yes' && <TellDialog {...ask} onClose={() => setAsk(null)} />}
     </>
   );
 }

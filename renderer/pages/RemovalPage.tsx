@@ -50,7 +50,7 @@ async function log(job: OpenJob, text: string, removalId: string | null, did: Di
         removalId,
         ...(removalId === null ? { newRemovalId: newId, ...(did === 'off' ? {} : { did }) } : {}),
       }),
-    removalId === null ? { id: newId, text } : null,
+    { removal: removalId === null ? { id: newId, text } : null },
   );
   // A line that took nothing off went to the removal under way.
   if (done && done.removalId !== newId) journal.getState().forget(newId);

@@ -2,13 +2,14 @@ import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import { useDraft } from '../data/draft.ts';
 import type { OpenJob } from '../data/job.ts';
+import { useEnter } from '../data/keys.ts';
 import { personNamed } from '../data/people.ts';
 import { usePeople } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { stopGroups } from '../model/stopwork.ts';
 import { clock, day } from '../model/time.ts';
 import { StopWorkScreen } from '../screens/stopwork/StopWorkScreen.tsx';
-import { paneOf, useStatus } from './pane.ts';
+import { sidePane, useStatus } from './pane.ts';
 
 /** Stop work: what whoever comes next must see first. */
 export function StopWorkPage({ job }: { readonly job: OpenJob }) {
@@ -34,11 +35,10 @@ export function StopWorkPage({ job }: { readonly job: OpenJob }) {
     setNote('');
     go({ screen: 'jobs', jobId: null });
   };
+  useEnter(() => void stop());
   return (
     <StopWorkScreen
-      pane={paneOf(job, 'stopwork', job.view.plan.depth.back > 0 ? 'back' : 'apart', null, (removalId) =>
-        go({ screen: 'removal', removalId }),
-      )}
+      pane={sidePane(job, 'stopwork')}
       status={status}
       machine={job.view.state.job.machine || job.view.state.job.title}
       count={groups.filter((one) => one.group !== 'uncounted').reduce((sum, one) => sum + one.rows.length, 0)}

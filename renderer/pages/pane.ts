@@ -9,13 +9,25 @@ import { countsOf, lineOf } from '../model/line.ts';
 import { windowText } from '../texts/window.ts';
 import type { StatusProps } from '../ui/Status.tsx';
 
-/** The left edge of a job's screen. */
+/** On the way back a removal or gate on the line leads to its step. */
+function pickStep(job: OpenJob, id: string): void {
+  const { steps, gates } = job.view.plan;
+  const gate = gates.find((one) => one.id === id);
+  const step = steps.find((one) => one.removalId === id && (one.kind === 'S' || one.kind === 'I'));
+  const stepId = gate ? (gate.stepId ?? 'list') : step?.id;
+  // A removal without a step (given up, only planned) is read where it was logged.
+  const place = remember.getState();
+  if (stepId === undefined) place.go({ screen: 'removal', removalId: id });
+  else place.go({ screen: 'putback', stepId });
+}
+
+/** The left edge of a job's screen. Without `onPick` the line leads to the steps of the way back. */
 export function paneOf(
   job: OpenJob,
   screen: ScreenName,
   direction: LineData['direction'],
   atId: string | null,
-  onPick: (id: string) => void,
+  onPick: (id: string) => void = (id) => pickStep(job, id),
 ): LinePaneProps {
   return {
     job: job.view.state.job.title,
@@ -51,7 +63,16 @@ export function useStatus(job: OpenJob | null = null): StatusProps {
   };
 }
 
-/** Picks a removal on the line: on the way out it becomes the one at hand, on the way back its step does. */
+/** The left edge of a screen that serves both ways: the line as the work stands. */
+export function sidePane(job: OpenJob, screen: ScreenName): LinePaneProps {
+  return job.view.plan.depth.back > 0
+    ? paneOf(job, screen, 'back', null)
+    : paneOf(job, screen, 'apart', null, (removalId) =>
+        remember.getState().go({ screen: 'removal', removalId }),
+      );
+}
+
+/** Picks a removal on the line while things come off: it becomes the one at hand. */
 export function pickRemoval(id: string): void {
   remember.getState().go({ removalId: id });
 }

@@ -1,3 +1,4 @@
+import type { StandingPoint } from '../../core/model/result.ts';
 import type { DeedWhat } from '../../core/model/work.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
@@ -6,22 +7,24 @@ import { remember } from '../data/remember.ts';
 import type { PlanStep } from '../model/putback.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { AskProps } from '../ui/AskDialog.tsx';
+import type { TellProps } from '../ui/TellDialog.tsx';
 
-/** Ticks things; the refusal of a gate comes back as a sentence in the status line. */
-export function tick(
+/** Takes the open points that a tick would cover. */
+type OnStopped = (points: readonly StandingPoint[]) => void;
+
+/** Ticks things; what a gate holds goes to `onStopped`, any other refusal is said in the status line. */
+function tick(
   job: OpenJob,
   thingIds: readonly string[],
   what: DeedWhat,
+  onStopped: OnStopped,
   valueTyped = '',
 ): Promise<unknown> {
-  return send(job.id, (command) =>
-    client.tick.do({
-      command,
-      jobId: job.id,
-      thingIds: [...thingIds],
-      what,
-      ...(valueTyped === '' ? {} : { valueTyped, known: 'read' as const }),
-    }),
+  const value = valueTyped === '' ? {} : { valueTyped, known: 'read' as const };
+  return send(
+    job.id,
+    (command) => client.tick.do({ command, jobId: job.id, thingIds: [...thingIds], what, ...value }),
+    { onStopped },
   );
 }
 
@@ -30,22 +33,30 @@ const FLUID_DONE: Partial<Record<PlanStep['kind'], readonly DeedWhat[]>> = {
   C2: ['bled', 'hot leak checked'],
 };
 
-/** What "it is back" means for each kind of step. */
-async function finish(job: OpenJob, step: PlanStep): Promise<void> {
+/** What "it is back" means for each kind of step; true once all of it is kept. */
+async function finish(job: OpenJob, step: PlanStep, onStopped: OnStopped): Promise<boolean> {
   const missing = new Set(step.missing.map((one) => one.what));
-  for (const one of step.missing) if (one.what === 'taken out') await tick(job, [one.thingId], 'taken out');
-  if (step.kind === 'I') await tick(job, [step.thingId], 'given back');
-  else if (FLUID_DONE[step.kind]) {
-    for (const what of FLUID_DONE[step.kind] ?? [])
-      if (missing.has(what as 'bled')) await tick(job, [step.thingId], what);
-  } else if (step.kind === 'T' || step.kind === 'F')
-    await tick(
-      job,
-      step.fasteners.flatMap((set) => set.holes.map((hole) => hole.positionId)),
-      'tightened',
-    );
-  else if (step.kind === 'B') await tick(job, [step.thingId], 'fitted');
-  else await tick(job, [step.thingId], 'done');
+  const did = async (ids: readonly string[], what: DeedWhat) =>
+    (await tick(job, ids, what, onStopped)) !== null;
+  switch (step.kind) {
+    case 'I':
+      return did([step.thingId], 'given back');
+    case 'C1':
+    case 'C2':
+      for (const what of FLUID_DONE[step.kind] ?? [])
+        if (missing.has(what as 'bled') && !(await did([step.thingId], what))) return false;
+      return true;
+    case 'T':
+    case 'F':
+      return did(
+        step.fasteners.flatMap((set) => set.holes.map((hole) => hole.positionId)),
+        'tightened',
+      );
+    case 'B':
+      return did([step.thingId], 'fitted');
+    default:
+      return did([step.thingId], 'done');
+  }
 }
 
 type ActionCode = PlanStep['actions'][number]['code'];
@@ -74,11 +85,15 @@ function deedOf(code: ActionCode): DeedWhat | null {
   return DEEDS[code] ?? null;
 }
 
-export type Ask = Omit<AskProps, 'onClose'>;
+/** A question before a deed: for a line of text, or only for a yes. */
+export type Ask =
+  | ({ readonly kind: 'text' } & Omit<AskProps, 'onClose'>)
+  | ({ readonly kind: 'yes' } & Omit<TellProps, 'onClose'>);
 
 /** Why it came off again: asked, and kept with the second round. */
 export function againAsk(job: OpenJob, thingId: string): Ask {
   return {
+    kind: 'text',
     title: say.againTitle,
     label: say.againAsk,
     example: say.againExample,
@@ -88,54 +103,86 @@ export function againAsk(job: OpenJob, thingId: string): Ask {
   };
 }
 
-/** One hole set to a state by hand; "out" takes it off again. */
-export function setHole(job: OpenJob, holeId: string, state: string): void {
-  if (state === 'out')
-    void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId: holeId, why: '' }));
-  else void tick(job, [holeId], state as DeedWhat);
-}
-
-function amountAsk(job: OpenJob, fluidId: string): Ask {
+function amountAsk(job: OpenJob, fluidId: string, onAnswer: (text: string) => void): Ask {
   const name = job.view.state.fluid.find((fluid) => fluid.id === fluidId)?.name ?? '';
   return {
+    kind: 'text',
     title: say.amountTitle(name),
     label: say.amountAsk,
     example: say.amountExample,
     go: say.amountGo,
-    onAnswer: (text) => void tick(job, [fluidId], 'filled', text),
+    onAnswer,
   };
 }
 
-function measureAsk(job: OpenJob, measureId: string): Ask {
+function measureAsk(job: OpenJob, measureId: string, onAnswer: (text: string) => void): Ask {
   const what = job.view.state.measure.find((one) => one.id === measureId)?.what ?? '';
   return {
+    kind: 'text',
     title: say.measureTitle(what),
     label: say.measureAsk,
     example: say.measureExample,
     go: say.measureGo,
-    onAnswer: (text) => void tick(job, [measureId], 'measured', text),
+    onAnswer,
   };
 }
 
-/** What the large key and the boxes of a step do. What needs a value asks for it first. */
-export function stepWork(job: OpenJob, step: PlanStep, setAsk: (ask: Ask) => void) {
+/** What the keys, boxes and marks of a step do. What needs a value or a look asks first; what a gate holds goes there. */
+export function stepWork(
+  job: OpenJob,
+  step: PlanStep,
+  setAsk: (ask: Ask) => void,
+  onStop: (points: readonly StandingPoint[], again: () => void) => void,
+) {
   const holeIds = step.fasteners.flatMap((set) => set.holes.map((hole) => hole.positionId));
+  const guarded = (run: (onStopped: OnStopped) => Promise<unknown>): void => {
+    void run((points) => onStop(points, () => guarded(run)));
+  };
+  const ticks = (ids: readonly string[], what: DeedWhat, value = '') =>
+    guarded((onStopped) => tick(job, ids, what, onStopped, value));
+  const end = () =>
+    guarded(async (onStopped) => {
+      if (await finish(job, step, onStopped)) remember.getState().go({ stepId: null });
+    });
+
   const go = (what: 'started' | 'tightened' | 'done') => {
-    const unmeasured = step.missing.find((one) => one.what === 'measured');
+    const lacking = (deed: PlanStep['missing'][number]['what']) =>
+      step.missing.filter((one) => one.what === deed).map((one) => one.thingId);
+    const inside = lacking('taken out');
+    const [unmeasured] = lacking('measured');
     if (what !== 'done') {
-      if (holeIds.length > 0) void tick(job, step.kind === 'S' ? [step.thingId] : holeIds, what);
-    } else if (step.missing.some((one) => one.what === 'filled')) setAsk(amountAsk(job, step.thingId));
-    else if (unmeasured) setAsk(measureAsk(job, unmeasured.thingId));
-    else void finish(job, step).then(() => remember.getState().go({ stepId: null }));
+      if (holeIds.length > 0) ticks(step.kind === 'S' ? [step.thingId] : holeIds, what);
+    } else if (inside.length > 0)
+      setAsk({
+        kind: 'yes',
+        title: say.outTitle,
+        lines: job.view.state.temporary.filter((one) => inside.includes(one.id)).map((one) => one.name),
+        say: say.outSay,
+        go: say.outGo,
+        onYes: () => ticks(inside, 'taken out'),
+      });
+    else if (lacking('filled').length > 0)
+      setAsk(amountAsk(job, step.thingId, (text) => ticks([step.thingId], 'filled', text)));
+    else if (unmeasured) setAsk(measureAsk(job, unmeasured, (text) => ticks([unmeasured], 'measured', text)));
+    else end();
   };
   const onAction = (id: string, done: boolean) => {
     const action = step.actions[Number(id)];
     if (!action || !done) return;
     const first = action.thingIds[0] ?? '';
     const what = deedOf(action.code);
-    if (action.code === 'fill') setAsk(amountAsk(job, first));
-    else if (action.code === 'measure') setAsk(measureAsk(job, first));
-    else if (what !== null) void tick(job, action.thingIds, what);
+    if (action.code === 'fill') setAsk(amountAsk(job, first, (text) => ticks([first], 'filled', text)));
+    else if (action.code === 'measure')
+      setAsk(measureAsk(job, first, (text) => ticks([first], 'measured', text)));
+    else if (what !== null) ticks(action.thingIds, what);
   };
-  return { go, onAction };
+  /** One thing set to a state by hand; "out" takes it off again. */
+  const setThing = (thingId: string, state: string) => {
+    if (state === 'out')
+      void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: '' }));
+    else ticks([thingId], state === 'in' ? 'put in' : (state as DeedWhat));
+  };
+  const keepReading = (holeId: string, typed: string) =>
+    ticks([holeId], 'tightened', /[a-z]/i.test(typed) ? typed : `${typed} N·m`);
+  return { go, onAction, setThing, keepReading };
 }

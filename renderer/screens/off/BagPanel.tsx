@@ -61,7 +61,7 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
           {say.fewer}
         </Key>
         <Key onPress={() => onCount(counted + 1)}>{say.more}</Key>
-        <Key look="go" onPress={onIs} hint={say.countHint}>
+        <Key look="go" onPress={onIs} hint={say.countHint} first>
           {say.itIs(counted)}
         </Key>
         {bag.counted !== null && <Key onPress={onAgain}>{say.again}</Key>}

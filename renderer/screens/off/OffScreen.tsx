@@ -7,11 +7,13 @@ import { Say, type Rich } from '../../ui/rich.tsx';
 import { Rows, type RowData } from '../../ui/Rows.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import { BagPanel } from './BagPanel.tsx';
-import { WantPanel } from './Panels.tsx';
+import { AwayPanel, PartPanel, WantPanel } from './Panels.tsx';
 
 /** What stands on the sheet at the right. */
 export type OffPanel =
   | ({ readonly kind: 'bag' } & ComponentProps<typeof BagPanel>)
+  | ({ readonly kind: 'away' } & ComponentProps<typeof AwayPanel>)
+  | ({ readonly kind: 'part' } & ComponentProps<typeof PartPanel>)
   | ({ readonly kind: 'to get' } & ComponentProps<typeof WantPanel>);
 
 export interface OffGroup {
@@ -71,7 +73,11 @@ export function OffScreen(props: OffScreenProps) {
 function Panel({ panel }: { readonly panel: OffPanel }) {
   switch (panel.kind) {
     case 'bag':
-      return <BagPanel {...panel} />;
+      return <BagPanel key={panel.bag.id} {...panel} />;
+    case 'away':
+      return <AwayPanel {...panel} />;
+    case 'part':
+      return <PartPanel {...panel} />;
     case 'to get':
       return <WantPanel {...panel} />;
   }

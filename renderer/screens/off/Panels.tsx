@@ -1,6 +1,7 @@
 import { off as say } from '../../texts/off.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Key } from '../../ui/Key.tsx';
+import { Say, type Rich } from '../../ui/rich.tsx';
 
 export type WantState = 'needed' | 'ordered' | 'here' | 'dropped';
 
@@ -68,4 +69,75 @@ export function WantPanel({ wants, onState, onSave }: WantPanelProps) {
   );
 }
 
-/** A group of answers under one heading: assigned, short, left over, cannot be told apart. */
+export interface AwayData {
+  readonly name: string;
+  readonly count: number;
+  /** "with Weber, since 3 October, due 20 November, 5 days late" */
+  readonly about: Rich;
+  readonly note: string;
+}
+
+interface AwayPanelProps {
+  readonly away: AwayData;
+  readonly onBack: () => void;
+  readonly onRemoval: () => void;
+}
+
+/** Something that is not in the workshop: with whom, since when, due when. */
+export function AwayPanel({ away, onBack, onRemoval }: AwayPanelProps) {
+  return (
+    <>
+      <div className="bag-head">
+        <p className="big">
+          <b className="num">{away.count}</b>
+          <span className="unit">
+            <b>{say.isAway}</b>
+          </span>
+        </p>
+        <h2>
+          <span className="said">{away.name}</span>
+        </h2>
+      </div>
+      <p className="bag-say">
+        <Say text={away.about} />
+      </p>
+      {away.note !== '' && <p className="said from-before">{away.note}</p>}
+      <div className="bag-keys">
+        <Key look="go" onPress={onBack}>
+          {say.sendBack}
+        </Key>
+        <Key onPress={onRemoval}>{say.itsRemoval}</Key>
+      </div>
+    </>
+  );
+}
+
+interface PartPanelProps {
+  readonly part: { readonly name: string; readonly count: number; readonly about: string };
+  readonly onSend: () => void;
+  readonly onRemoval: () => void;
+}
+
+/** A part that lies in no bag: what happens to it. */
+export function PartPanel({ part, onSend, onRemoval }: PartPanelProps) {
+  return (
+    <>
+      <div className="bag-head">
+        <p className="big">
+          <b className="num">{part.count}</b>
+          <span className="unit">
+            <b>{say.isOff}</b>
+          </span>
+        </p>
+        <h2>
+          <span className="said">{part.name}</span>
+        </h2>
+      </div>
+      <p className="bag-say">{part.about}</p>
+      <div className="bag-keys">
+        <Key onPress={onSend}>{say.send}</Key>
+        <Key onPress={onRemoval}>{say.itsRemoval}</Key>
+      </div>
+    </>
+  );
+}

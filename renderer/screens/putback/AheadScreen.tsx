@@ -18,22 +18,26 @@ export interface AheadScreenProps {
   readonly points: readonly PointData[];
   /** "Front cover": the step that the large key goes to; null when none is ready. */
   readonly next: { readonly label: string } | null;
+  /** Whether the job may be closed now, or is; null while steps are open. */
+  readonly close: 'open' | 'closed' | null;
   readonly onPick: (id: string) => void;
   readonly onNext: () => void;
   readonly onOwnStep: () => void;
   readonly onNotInLog: () => void;
+  readonly onClose: () => void;
+  readonly onReopen: () => void;
 }
 
 /** The whole way back: what is ready, what waits and for what, what must come first, what is stopped. */
 export function AheadScreen(props: AheadScreenProps) {
-  const { groups, points, next } = props;
+  const { groups, points } = props;
   const only = groups.length > 0 && groups.every((one) => one.group === 'done');
   return (
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
       <div className="off-list">
         <h1>{say.listTitle}</h1>
         {groups.length === 0 && <p className="off-summary">{say.listNone}</p>}
-        {only && <p className="off-summary">{say.listDone}</p>}
+        {only && <p className="off-summary">{props.close === 'closed' ? say.closedSay : say.listDone}</p>}
         {groups.map((one) => (
           <Rows key={one.group} title={say.groups[one.group]} rows={one.rows} onPick={props.onPick} />
         ))}
@@ -45,14 +49,28 @@ export function AheadScreen(props: AheadScreenProps) {
       <section className="hand on-sheet">
         <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
         {points.length > 0 && <Points points={points} />}
-        {next !== null && (
-          <div className="foot one-key">
-            <Key look="go" large onPress={props.onNext} hint="Enter">
-              {next.label}
-            </Key>
-          </div>
-        )}
+        <Foot {...props} />
       </section>
     </Frame>
+  );
+}
+
+/** The one key: the next step, or the end of the job. */
+function Foot({ next, close, onNext, onClose, onReopen }: AheadScreenProps) {
+  if (next === null && close === null) return null;
+  return (
+    <div className="foot one-key">
+      {next !== null ? (
+        <Key look="go" large onPress={onNext} hint="Enter">
+          {next.label}
+        </Key>
+      ) : close === 'closed' ? (
+        <Key onPress={onReopen}>{say.openJob}</Key>
+      ) : (
+        <Key look="go" large onPress={onClose} hint="Enter">
+          {say.closeJob}
+        </Key>
+      )}
+    </div>
   );
 }

@@ -22,6 +22,9 @@ export interface GateScreenProps {
   readonly status?: StatusProps;
   readonly title: string;
   readonly points: readonly GatePoint[];
+  /** Whoever answered last on this window. */
+  readonly name: string;
+  readonly onList: () => void;
   readonly onClear: (pointId: string) => void;
   readonly onAccept: (pointId: string, name: string, why: string) => void;
   readonly onPass: () => void;
@@ -37,14 +40,15 @@ export function GateScreen(props: GateScreenProps) {
         {props.points.length === 0 && <p className="off-summary">{say.gateClear}</p>}
         <ol className="gate-points">
           {props.points.map((one) => (
-            <Item key={one.point.id} item={one} onClear={props.onClear} onAccept={props.onAccept} />
+            <Item key={one.point.id} item={one} {...props} />
           ))}
         </ol>
       </div>
       <section className="hand on-sheet">
         <BigNumber value={String(held)} unit={say.gateHolds(held)} size={152} />
         <div className="foot one-key">
-          <Key look="go" large onPress={props.onPass} off={held > 0}>
+          <Key onPress={props.onList}>{say.all}</Key>
+          <Key look="go" large onPress={props.onPass} off={held > 0} hint="Enter">
             {say.pass}
           </Key>
         </div>
@@ -55,14 +59,16 @@ export function GateScreen(props: GateScreenProps) {
 
 interface ItemProps {
   readonly item: GatePoint;
+  readonly name: string;
   readonly onClear: (pointId: string) => void;
   readonly onAccept: (pointId: string, name: string, why: string) => void;
 }
 
-function Item({ item, onClear, onAccept }: ItemProps) {
+function Item({ item, name: known, onClear, onAccept }: ItemProps) {
   const { id } = item.point;
   const [open, setOpen] = useState(false);
-  const [name, setName] = useState('');
+  const [typed, setName] = useState<string | null>(null);
+  const name = typed ?? known;
   const [why, setWhy] = useState('');
   const ready = name.trim() !== '' && why.trim() !== '';
   return (

@@ -8,6 +8,7 @@ import type { StatusProps } from '../../ui/Status.tsx';
 import { Rounds } from './Rounds.tsx';
 import { StepHand } from './StepHand.tsx';
 import type { HoleData, StepData } from './types.ts';
+import type { PhotoMark } from '../../photo/types.ts';
 
 export interface PutBackScreenProps {
   readonly pane: LinePaneProps;
@@ -29,6 +30,9 @@ export interface PutBackScreenProps {
   readonly onCloseHole: () => void;
   readonly onAction: (id: string, done: boolean) => void;
   readonly onList: () => void;
+  readonly onNextPhoto: () => void;
+  /** A round was touched: it is the one at hand. */
+  readonly onRound: (id: string) => void;
 }
 
 /** The step at hand: photo with holes and order, rounds, torque, notes for the way back, one key for all holes. */
@@ -48,39 +52,43 @@ export function PutBackScreen(props: PutBackScreenProps) {
             atId={props.atMarkId}
             onPick={props.onPickMark}
             onMove={props.onMoveMark}
-          />
+          >
+            {step.photoPlace !== null && (
+              <button type="button" className="plate" onClick={props.onNextPhoto}>
+                {say.otherPhoto(step.photoPlace.number, step.photoPlace.total)}
+              </button>
+            )}
+          </PhotoView>
         )}
       </div>
       <StepHand {...props} />
-      {(step.rounds.length > 0 || step.order !== null) && (
+      {(step.rounds.length > 0 || step.order !== null || isBeside(step)) && (
         <div className="putback-rounds">
-          <Rounds rounds={step.rounds} />
+          <Rounds rounds={step.rounds} onRound={props.onRound} />
           {step.order !== null && <Order {...props} />}
+          {isBeside(step) && (
+            <div className="order">
+              <p className="cap">{step.shown}</p>
+              <Discs name={step.shown} marks={step.beside} {...props} />
+            </div>
+          )}
         </div>
       )}
     </Frame>
   );
 }
 
-function Order({ step, atMarkId, onPickMark }: PutBackScreenProps) {
+/** What is on no photo stands beside it; without any photo the holes are the picture. */
+const isBeside = (step: StepData): boolean => step.photo !== null && step.beside.length > 0;
+
+function Order(props: PutBackScreenProps) {
+  const { step } = props;
   const byId = new Map(step.marks.map((mark) => [mark.id, mark]));
+  const marks = (step.order?.markIds ?? []).flatMap((id) => byId.get(id) ?? []);
   return (
     <div className="order">
       <p className="cap">{step.order?.say}</p>
-      <ol aria-label={say.order}>
-        {(step.order?.markIds ?? []).map((id) => {
-          const mark = byId.get(id);
-          if (mark === undefined) return null;
-          const heard = sayMarks.heard(mark.name, sayMarks.state(mark.kind, mark.state));
-          return (
-            <li key={id}>
-              <button type="button" onClick={() => onPickMark(id)} aria-label={heard}>
-                <Mark kind={mark.kind} state={mark.state} text={mark.text} at={id === atMarkId} size={46} />
-              </button>
-            </li>
-          );
-        })}
-      </ol>
+      <Discs name={say.order} marks={marks} {...props} />
       <p className="cap order-key">
         <span>{say.discs.full}</span> <span>{say.discs.half}</span>
       </p>
@@ -88,32 +96,59 @@ function Order({ step, atMarkId, onPickMark }: PutBackScreenProps) {
   );
 }
 
+interface DiscsProps {
+  readonly name: string;
+  readonly marks: readonly PhotoMark[];
+  readonly atMarkId: string | null;
+  readonly onPickMark: (id: string) => void;
+}
+
+/** Holes as discs in a row; a touch opens one. */
+function Discs({ name, marks, atMarkId, onPickMark }: DiscsProps) {
+  return (
+    <ol aria-label={name}>
+      {marks.map((mark) => (
+        <li key={mark.id}>
+          <Disc mark={mark} size={46} at={mark.id === atMarkId} onPick={onPickMark} />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+interface DiscProps {
+  readonly mark: PhotoMark;
+  readonly size: number;
+  readonly at: boolean;
+  readonly onPick: (id: string) => void;
+}
+
+function Disc({ mark, size, at, onPick }: DiscProps) {
+  return (
+    <button
+      type="button"
+      onClick={() => onPick(mark.id)}
+      aria-label={sayMarks.heard(mark.name, sayMarks.state(mark.kind, mark.state))}
+    >
+      <Mark kind={mark.kind} state={mark.state} text={mark.text} at={at} size={size} />
+    </button>
+  );
+}
+
 /** Without a photo the holes themselves are the picture. */
 function NoPhoto({ step, atMarkId, onPickMark }: PutBackScreenProps) {
   return (
     <div className="no-photo holes">
-      {step.marks.length > 0 && (
+      {step.beside.length > 0 && (
         <ul className="holes-row">
-          {step.marks.map((mark) => (
+          {step.beside.map((mark) => (
             <li key={mark.id}>
-              <button
-                type="button"
-                onClick={() => onPickMark(mark.id)}
-                aria-label={sayMarks.heard(mark.name, sayMarks.state(mark.kind, mark.state))}
-              >
-                <Mark
-                  kind={mark.kind}
-                  state={mark.state}
-                  text={mark.text}
-                  at={mark.id === atMarkId}
-                  size={96}
-                />
-              </button>
+              <Disc mark={mark} size={96} at={mark.id === atMarkId} onPick={onPickMark} />
             </li>
           ))}
         </ul>
       )}
-      <p className="how">{step.marks.length > 0 ? say.noPhoto : say.noHoles}</p>
+      <p className="how">{step.beside.length > 0 ? say.noPhoto : say.noHoles}</p>
     </div>
   );
 }

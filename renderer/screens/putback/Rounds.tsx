@@ -1,8 +1,14 @@
 import { putback as say } from '../../texts/putback.ts';
 import type { Round } from './types.ts';
 
+interface RoundsProps {
+  readonly rounds: readonly Round[];
+  /** A round was touched: it is the one at hand. */
+  readonly onRound: (id: string) => void;
+}
+
 /** Rounds are figures on a rule: ink done, accent now, thin to come. */
-export function Rounds({ rounds }: { readonly rounds: readonly Round[] }) {
+export function Rounds({ rounds, onRound }: RoundsProps) {
   if (rounds.length === 0) return null;
   return (
     <ol className="rounds" aria-label={say.rounds}>
@@ -12,13 +18,15 @@ export function Rounds({ rounds }: { readonly rounds: readonly Round[] }) {
           className={`round ${round.state === 'to come' ? 'coming' : round.state}`}
           aria-current={round.state === 'now' ? 'step' : undefined}
         >
-          <span className="cap">{round.share}</span>
-          <span className="num">
-            {round.value}
-            {round.unit !== '' && <span className="round-unit">{round.unit}</span>}
-          </span>
-          <span className="cap">{round.about}</span>
-          <span className="heard-only">{say.roundStates[round.state]}</span>
+          <button type="button" onClick={() => onRound(round.id)}>
+            <span className="cap">{round.share}</span>
+            <span className="num">
+              {round.value}
+              {round.unit !== '' && <span className="round-unit">{round.unit}</span>}
+            </span>
+            <span className="cap">{round.about}</span>
+            <span className="heard-only">{say.roundStates[round.state]}</span>
+          </button>
         </li>
       ))}
     </ol>

@@ -110,17 +110,21 @@ function Hole(props: PutBackScreenProps & { readonly hole: HoleData }) {
       <h2>{say.hole(hole.name)}</h2>
       <Choice name={say.hole(hole.name)} value={hole.state} onChange={props.onHole} options={hole.options} />
       <div className="hole-reading">
-        <Field
-          numeric
-          label={say.read}
-          example={say.readExample}
-          value={hole.reading}
-          onChange={props.onReading}
-          refused={hole.refused ?? undefined}
-        />
-        <Key submits onPress={() => undefined} off={hole.reading === ''}>
-          {say.keep}
-        </Key>
+        {hole.reading !== null && (
+          <>
+            <Field
+              numeric
+              label={say.read}
+              example={say.readExample}
+              value={hole.reading}
+              onChange={props.onReading}
+              refused={hole.refused ?? undefined}
+            />
+            <Key submits onPress={() => undefined} off={hole.reading.trim() === ''}>
+              {say.keep}
+            </Key>
+          </>
+        )}
         <Key onPress={props.onCloseHole}>{say.closeHole}</Key>
       </div>
     </form>

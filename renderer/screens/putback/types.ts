@@ -41,8 +41,8 @@ export interface HoleData {
   readonly name: string;
   readonly state: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
-  /** What was read on the wrench, as typed. */
-  readonly reading: string;
+  /** What was read on the wrench, as typed; null where nothing is read. */
+  readonly reading: string | null;
   readonly refused: string | null;
 }
 
@@ -66,8 +66,14 @@ export interface StepData {
   readonly rounds: readonly Round[];
   readonly order: OrderData | null;
   readonly marks: readonly PhotoMark[];
+  /** Holes that the photo does not show; they count the same. */
+  readonly beside: readonly PhotoMark[];
+  /** "4 of 5 shown" */
+  readonly shown: string;
   readonly moves: readonly Move[];
   readonly photo: PhotoData | null;
+  /** Which of several photos it is; null where there is no other. */
+  readonly photoPlace: { readonly number: number; readonly total: number } | null;
   /** The key that answers for all holes at once: "All started", "All tight", "It is back". */
   readonly go: { readonly label: string; readonly hint: string; readonly off: boolean };
 }
