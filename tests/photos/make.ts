@@ -63,6 +63,9 @@ export const heicTurned = (): Buffer => readFileSync(join(DATA, 'turned-by-conta
 /** A HEIC of 320 × 240 that its container leaves as it is; EXIF in it speaks of a turn all the same. */
 export const heicPlain = (): Buffer => readFileSync(join(DATA, 'turned-by-exif-only.heic'));
 
+/** A HEIC of 64 × 64 in one colour, sRGB #cc8844, written in P3. */
+export const heicWide = (): Buffer => readFileSync(join(DATA, 'wide-colours.heic'));
+
 /** A pool of picture processes for one test file, ended with it. */
 export function testPool(options: PoolOptions = {}): PicturePool {
   const pool = new PicturePool(options);
