@@ -170,13 +170,9 @@ export function lookAlikes(state: JobState): LookAlike[] {
 function oneOfEach(specs: ReadonlyMap<string, Spec>, ids: ReadonlySet<string>): string[] {
   const kinds = new Map<string, string>();
   for (const id of ids) {
-    const {
-      id: _id,
-      jobId: _jobId,
-      poolKey: _key,
-      more: _more,
-      ...kind
-    } = specs.get(id) ?? { id, jobId: '', poolKey: null, more: '' };
+    const spec = specs.get(id);
+    if (!spec) continue;
+    const { id: _id, jobId: _jobId, ...kind } = spec;
     const key = JSON.stringify(kind);
     if (!kinds.has(key)) kinds.set(key, id);
   }
