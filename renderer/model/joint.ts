@@ -40,8 +40,10 @@ const CLOSED: ReadonlySet<Hole['mark']> = new Set(['left out', 'blocked']);
 
 /** The holes that are tightened in the step: not left out, not blocked, not kept for a final tightening later. */
 function openHoles(step: Step): readonly Hole[] {
-  return step.fasteners
-    .filter((set) => set.laterWhen === null || step.kind === 'T')
+  const now = step.fasteners.filter((set) => set.laterWhen === null || step.kind === 'T');
+  const figured = now.filter((set) => set.torqueNm !== null || set.stages.length > 0);
+  // Pins and clips go in beside the bolts and are not tightened: where some have a figure, the others are such.
+  return (figured.length > 0 ? figured : now)
     .flatMap((set) => set.holes)
     .filter((hole) => !CLOSED.has(hole.mark));
 }
@@ -147,7 +149,8 @@ function figureOf(torques: readonly (number | undefined)[], unit: Torque['unit']
   const first = torques[0];
   if (first === undefined || torques.some((torque) => torque !== first)) return ['', ''];
   const [value = '', name = ''] = formatTorque(first, unit).split(/\s/);
-  return [value, name];
+  // "25.0" would be read as more than a wrench can say.
+  return [value.includes('.') ? value.replace(/\.?0+$/, '') : value, name];
 }
 
 /** Which round is at hand: by hand until all are started; then as told; once one is tight, the one at full torque. */

@@ -12,14 +12,18 @@ import { ago, day } from './time.ts';
 
 type Stow = Row<'stow'>;
 
+/** "Gear cover, M8 × 25 mm, hex 13 mm": the bare word "fastener" says nothing here. */
+function setName(view: JobView, name: string, specId: string): string {
+  const spec = (view.specNames[specId] ?? '').replace(/^fastener\s*/, '');
+  return [name, spec].filter((word) => word !== '').join(', ');
+}
+
 /** Sets and parts that lie in a bag, by name. */
 function namesIn(view: JobView, stowId: string): string[] {
   const removal = new Map(logOf(view).map((one) => [one.id, one.title]));
   const sets = view.state.fset
     .filter((set) => set.stowId === stowId)
-    .map((set) =>
-      `${set.name || removal.get(set.removalId) || ''} ${view.specNames[set.specId] ?? ''}`.trim(),
-    );
+    .map((set) => setName(view, set.name || removal.get(set.removalId) || '', set.specId));
   const parts = view.state.part.filter((part) => part.stowId === stowId).map((part) => part.name);
   return [...sets, ...parts].filter((name) => name !== '');
 }
@@ -35,11 +39,18 @@ function stowRow(view: JobView, stow: Stow, now: number): RowData {
   return {
     id: stow.id,
     mark: stow.label,
-    name: namesIn(view, stow.id).join(', ') || say.bag(stow.kind, stow.label),
+    name: namesIn(view, stow.id).join('; ') || say.bag(stow.kind, stow.label),
     count: view.inBag[stow.id] ?? 0,
     about,
     grave: search !== undefined,
   };
+}
+
+/** What happens to a part; of one that must be renewed, whether the new one is in hand. */
+function fateOf(view: JobView, part: Row<'part'>): string {
+  if (part.renew !== 'must') return say.fates[part.fate];
+  const lacking = view.toGet.some((line) => line.thingIds.includes(part.id) && (line.needed ?? 1) > 0);
+  return lacking ? say.mustRenew : say.newInHand;
 }
 
 function partRow(view: JobView, part: Row<'part'>, now: number): RowData {
@@ -50,11 +61,7 @@ function partRow(view: JobView, part: Row<'part'>, now: number): RowData {
     mark: '',
     name: part.name,
     count: part.qty,
-    about: away
-      ? `${say.awaySince(away.toWhom, day(away.since, now))}${late}`
-      : part.renew === 'must'
-        ? say.mustRenew
-        : say.fates[part.fate],
+    about: away ? `${say.awaySince(away.toWhom, day(away.since, now))}${late}` : fateOf(view, part),
     grave: late !== '',
   };
 }
@@ -85,8 +92,7 @@ export function awayData(view: JobView, partId: string, now: number): AwayData |
 export function partData(view: JobView, partId: string) {
   const part = view.state.part.find((one) => one.id === partId);
   if (!part) return null;
-  const about = part.renew === 'must' ? say.mustRenew : say.fates[part.fate];
-  return { name: part.name, count: part.qty, about: say.fateSay(about) };
+  return { name: part.name, count: part.qty, about: say.fateSay(fateOf(view, part)) };
 }
 
 /** By bag, tin, tray and shelf; then what is in none of them, away, or loose on the machine. */
@@ -109,13 +115,14 @@ export function offGroups(view: JobView, now: number): OffGroup[] {
   const gone = off.filter((part) => away.has(part.id));
   if (gone.length > 0) groups.push({ title: say.away, rows: gone.map((part) => partRow(view, part, now)) });
   const loose = view.counts.filter((line) => line.slackened > 0);
+  const titles = new Map(logOf(view).map((removal) => [removal.id, removal.title]));
   if (loose.length > 0)
     groups.push({
       title: say.loose,
       rows: loose.map((line) => ({
         id: line.setId ?? '',
         mark: '',
-        name: `${logOf(view).find((one) => one.id === line.removalId)?.title ?? ''} ${view.specNames[line.specId ?? ''] ?? ''}`.trim(),
+        name: setName(view, titles.get(line.removalId ?? '') ?? '', line.specId ?? ''),
         count: line.slackened,
         about: say.looseAbout,
       })),
@@ -174,7 +181,7 @@ export function bagData(view: JobView, stowId: string, counted: number | null): 
   return {
     id: stowId,
     label: say.bag(stow.kind, stow.label),
-    name: namesIn(view, stowId).join(', '),
+    name: namesIn(view, stowId).join('; '),
     expected: search ? search.expected : expected,
     counted: counted ?? (search ? search.counted : null),
     say: search

@@ -48,6 +48,7 @@ export const off = {
     undecided: 'undecided',
   },
   mustRenew: 'must be renewed',
+  newInHand: 'renew, new one in hand',
   counted: (date: string) => `counted ${date}`,
   neverCounted: 'not counted yet',
   differs: (counted: number) => `counted at ${counted}`,

@@ -54,7 +54,7 @@ export const putback = {
   holeName: (n: number) => `hole ${n}`,
   holeOf: (set: string, n: number) => `${set}, hole ${n}`,
   fromBag: (bag: string) => `From ${bag}.`,
-  newOne: (part: string) => `${part}: a new one.`,
+  newOne: (part: string) => `${part[0]?.toUpperCase() ?? ''}${part.slice(1)}: a new one.`,
   openHere: 'Open here',
   dueNow: 'due now',
   gates: {
