@@ -121,7 +121,7 @@ const COSINES = Float64Array.from({ length: KEPT * SIDE }, (_, i) =>
 
 /**
  * 64 bits as 16 hex digits from a grey picture of 32 × 32: the lowest 8 × 8 frequencies of its cosine transform, each
- * one bit for above or below their median. Alike pictures differ in few bits. The first (the mean) counts for nothing.
+ * one bit for above or below their median. Alike pictures differ in few bits.
  */
 export function perceptualHash({ data, width, height }: Grey): string {
   if (width !== SIDE || height !== SIDE)
@@ -142,7 +142,6 @@ export function perceptualHash({ data, width, height }: Grey): string {
         sum += (rows[u * SIDE + y] as number) * (COSINES[v * SIDE + y] as number);
       low.push(sum);
     }
-  low[0] = 0;
   const sorted = [...low].sort((a, b) => a - b);
   const median = ((sorted[31] as number) + (sorted[32] as number)) / 2;
   let hex = '';

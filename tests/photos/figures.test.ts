@@ -86,7 +86,13 @@ describe('alike photos', () => {
     .array(
       fc.record({
         phash: fc.option(
-          fc.constantFrom('0000000000000000', '0000000000000003', 'ffffffffffffffff', 'fffffffffffffff0'),
+          fc.constantFrom(
+            '0000000000000000',
+            '0000000000000003',
+            '00000000000001ff',
+            'ffffffffffffffff',
+            'fffffffffffffff0',
+          ),
         ),
         sharpness: fc.option(fc.integer({ min: 0, max: 900 })),
         pixels: fc.integer({ min: 1, max: 50 }),
@@ -141,7 +147,8 @@ describe('sharpness', () => {
     expect(sharpnessOf(picture)).toBeCloseTo(1620 / 9, 10);
   });
 
-  it('is nothing on an even ramp, and not said of pictures too small for it', () => {
+  it('is nothing on an even ramp or an even bowl, and not said of pictures too small for it', () => {
+    expect(sharpnessOf(grey(16, 9, (x) => x * x))).toBeCloseTo(0, 10);
     expect(sharpnessOf(grey(40, 30, (x, y) => 2 * x + 3 * y))).toBeCloseTo(0, 10);
     expect(sharpnessOf(grey(2, 40, () => 7))).toBeNull();
   });
