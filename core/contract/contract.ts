@@ -71,7 +71,7 @@ export const contract = {
     change: op(record.recordChange),
     remove: op(record.recordRemove),
   },
-  photo: { file: op(photos.photoFile) },
+  photo: { file: op(photos.photoFile), draft: op(photos.photoDraft), tray: op(photos.photoTray) },
   log: { add: op(record.logAdd) },
   removal: {
     end: op(record.removalEnd),

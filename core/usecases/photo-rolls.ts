@@ -1,11 +1,12 @@
 import { generateKeyBetween } from 'fractional-indexing';
 import { blank } from '../model/blank.ts';
-import { ok, refuse } from '../model/result.ts';
+import { ok, refuse, type Result } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { type Loose, momentOf, type Offer, offersOf, rollsOf } from '../photos/filing.ts';
 import { nearDuplicates } from '../photos/near.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { logOrder } from './log/add.ts';
+import { jobState } from './views.ts';
 
 /** A longer pause than this between two photos begins another removal, in milliseconds: five minutes. */
 const PAUSE_MS = 5 * 60_000;
@@ -24,14 +25,14 @@ function momentsOf(state: JobState, photos: readonly Row<'photo'>[]): Loose[] {
  * Unfiled photos, each offered to the removal it was taken before; `removalId` null: to the next one, not yet logged.
  * What was taken out of a removal by hand is not offered again. `now`: UTC milliseconds.
  */
-export function photoOffers(state: JobState, now: number): Offer[] {
+function photoOffers(state: JobState, now: number): Offer[] {
   const removals = logOrder(state.removal).map((removal, i) => ({ ...removal, number: i + 1 }));
   const loose = state.photo.filter((photo) => photo.removalId === null && photo.filedBy === 'none');
   return offersOf(removals, momentsOf(state, loose), now);
 }
 
 /** Photos of a job that show nearly the same, best first; each group by the ids of its photos. */
-export function photoGroups(state: JobState): string[][] {
+function photoGroups(state: JobState): string[][] {
   const originals = new Map(state.original.map((original) => [original.id, original]));
   return nearDuplicates(
     state.photo.flatMap(({ id, originalId }) => {
@@ -43,13 +44,27 @@ export function photoGroups(state: JobState): string[][] {
   );
 }
 
+/** What waits to be filed, by the removal it is offered to, and what was taken more than once. */
+export function photoTray(
+  context: Context,
+  jobId: string,
+): Result<{ offers: { removalId: string | null; photoIds: string[] }[]; groups: string[][] }> {
+  const state = jobState(context, jobId);
+  if (!state.ok) return state;
+  const offers = photoOffers(state.value, context.workshop.now());
+  return ok({
+    offers: offers.map(({ removalId, photoIds }) => ({ removalId, photoIds: [...photoIds] })),
+    groups: photoGroups(state.value),
+  });
+}
+
 /**
  * Makes draft removals from a roll of pictures: one for each run of photos without a longer pause than `pauseMs`, off
  * from its first to its last photo, without a title, in the log where its time belongs. One command, so one undo.
  */
 export function removalsFromPhotos(
   context: Context,
-  input: JobInput & { photoIds: readonly string[]; pauseMs?: number },
+  input: JobInput & { photoIds: readonly string[]; pauseMs?: number | undefined },
 ): Reply<{ ids: string[]; said: string }> {
   return inJob(context, 'photo.draft', input, (decision) => {
     if (input.photoIds.length === 0)

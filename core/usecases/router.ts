@@ -16,6 +16,7 @@ import { historyList, historyRedo, historyState, historyUndo } from './history.t
 import { jobAdd, jobChange } from './jobs.ts';
 import { logAdd } from './log/add.ts';
 import { photoFile } from './photos.ts';
+import { photoTray, removalsFromPhotos } from './photo-rolls.ts';
 import { people, workshopInfo, workshopPut } from './people.ts';
 import { recordChange, recordMake, recordRemove } from './record.ts';
 import {
@@ -76,7 +77,11 @@ export function makeRouter() {
       change: os.record.change.handler(({ context, input }) => recordChange(context, input)),
       remove: os.record.remove.handler(({ context, input }) => recordRemove(context, input)),
     },
-    photo: { file: os.photo.file.handler(({ context, input }) => photoFile(context, input)) },
+    photo: {
+      file: os.photo.file.handler(({ context, input }) => photoFile(context, input)),
+      draft: os.photo.draft.handler(({ context, input }) => removalsFromPhotos(context, input)),
+      tray: os.photo.tray.handler(({ context, input }) => read(context, photoTray(context, input.jobId))),
+    },
     log: { add: os.log.add.handler(({ context, input }) => logAdd(context, input)) },
     removal: {
       end: os.removal.end.handler(({ context, input }) => removalEnd(context, input)),

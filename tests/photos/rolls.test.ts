@@ -9,7 +9,7 @@ import { fileByTime, type FilingRemoval, offersOf, rollsOf } from '../../core/ph
 import type { Workshop } from '../../core/store/workshop.ts';
 import { historyUndo } from '../../core/usecases/history.ts';
 import { logOrder } from '../../core/usecases/log/add.ts';
-import { photoGroups, photoOffers, removalsFromPhotos } from '../../core/usecases/photo-rolls.ts';
+import { clientOf, command, good, refused } from '../support/client.ts';
 import { addJob, commit, newWorkshop } from '../support/workshop.ts';
 
 /** Photos before the log: what is offered to which removal, and removals made from a roll of pictures. */
@@ -187,7 +187,7 @@ const stateOf = (workshop: Workshop, jobId: string) => {
 };
 
 describe('photos of a job', () => {
-  it('since the last removal are offered to the next, those before one to that one; put out by hand to none', () => {
+  it('since the last removal are offered to the next, those before one to that one; put out by hand to none', async () => {
     const workshop = newWorkshop();
     const jobId = addJob(workshop);
     const cover = addTimed(workshop, jobId, 'Cover', 'a1', START, START + 10 * MINUTE);
@@ -198,17 +198,19 @@ describe('photos of a job', () => {
       { taken: START + 50 * MINUTE },
       { taken: null, added: START + 55 * MINUTE },
     ]);
-    const before = stateOf(workshop, jobId);
-    expect(photoOffers(before, NOW)).toEqual([
+    const client = clientOf(workshop);
+    const offers = async () => good(await client.photo.tray({ jobId })).offers;
+    expect(await offers()).toEqual([
       { removalId: cover, photoIds: [ids[0]] },
       { removalId: wheel, photoIds: [ids[1]] },
       { removalId: null, photoIds: [ids[2], ids[3]] },
     ]);
-    const byHand = before.photo.map((photo) => ({ ...photo, filedBy: 'hand' as const }));
-    expect(photoOffers({ ...before, photo: byHand }, NOW)).toEqual([]);
+    good(await client.photo.file({ ...command(), jobId, photoIds: ids.slice(0, 3), removalId: null }));
+    expect(await offers()).toEqual([{ removalId: null, photoIds: [ids[3]] }]);
+    expect(refused(await client.photo.tray({ jobId: v7() }))).toContain('Expected a job');
   });
 
-  it('become draft removals at their pauses, in the log where their time belongs, and one undo takes them away', () => {
+  it('become draft removals at their pauses, in the log where their time belongs, and one undo takes them away', async () => {
     const workshop = newWorkshop();
     const jobId = addJob(workshop);
     addTimed(workshop, jobId, 'Cover', 'a1', START, START + 10 * MINUTE);
@@ -219,12 +221,9 @@ describe('photos of a job', () => {
       { taken: START + 40 * MINUTE },
       { taken: START + 90 * MINUTE },
     ]);
-    const made = removalsFromPhotos(
-      { workshop, actor: null },
-      { command: v7(), jobId, photoIds: [...ids].reverse() },
-    );
-    if (!made.ok) throw new Error(made.fault.sentence);
-    expect(made.value.said).toBe('3 removals are made from 4 photos.');
+    const client = clientOf(workshop);
+    const input = { ...command(), jobId, photoIds: [...ids].reverse() };
+    expect(good(await client.photo.draft(input)).said).toBe('3 removals are made from 4 photos.');
     const state = stateOf(workshop, jobId);
     const log = logOrder(state.removal);
     expect(log.map(({ title, startedAt }) => [title, ((startedAt ?? 0) - START) / MINUTE])).toEqual([
@@ -243,17 +242,17 @@ describe('photos of a job', () => {
     expect(undone.photo.map((photo) => photo.removalId)).toEqual([null, null, null, null]);
   });
 
-  it('of another job, or none, make no removal', () => {
+  it('of another job make no removal', async () => {
     const workshop = newWorkshop();
     const [jobId, other] = [addJob(workshop), addJob(workshop, 'Hand pump')];
     const [stranger] = addRows(workshop, other, [{ taken: START }]);
-    const context = { workshop, actor: null };
-    expect(removalsFromPhotos(context, { command: v7(), jobId, photoIds: [stranger ?? ''] }).ok).toBe(false);
-    expect(removalsFromPhotos(context, { command: v7(), jobId, photoIds: [] }).ok).toBe(false);
+    const client = clientOf(workshop);
+    const input = { ...command(), jobId, photoIds: [stranger ?? ''] };
+    expect(refused(await client.photo.draft(input))).toContain('Expected a photo of this job');
     expect(stateOf(workshop, jobId).removal).toEqual([]);
   });
 
-  it('that show nearly the same are grouped by photo, the sharpest first', () => {
+  it('that show nearly the same are grouped by photo, the sharpest first', async () => {
     const workshop = newWorkshop();
     const jobId = addJob(workshop);
     const ids = addRows(workshop, jobId, [
@@ -261,6 +260,6 @@ describe('photos of a job', () => {
       { taken: START, phash: 'ffffffff00000000', sharpness: 10 },
       { taken: START, phash: '00000000000000fe', sharpness: 90 },
     ]);
-    expect(photoGroups(stateOf(workshop, jobId))).toEqual([[ids[2], ids[0]]]);
+    expect(good(await clientOf(workshop).photo.tray({ jobId })).groups).toEqual([[ids[2], ids[0]]]);
   });
 });

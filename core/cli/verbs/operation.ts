@@ -75,4 +75,5 @@ const READS = new Set([
   'jobs.view',
   'history.state',
   'history.list',
+  'photo.tray',
 ]);
