@@ -31,16 +31,19 @@ function namesIn(view: JobView, stowId: string): string[] {
 function stowRow(view: JobView, stow: Stow, now: number): RowData {
   const search = view.searches.find((one) => one.stowId === stow.id);
   const count = view.bags.find((bag) => bag.stowId === stow.id);
+  const qty = view.inBag[stow.id] ?? 0;
   const about = search
     ? say.differs(search.counted)
-    : count?.countedAt
-      ? say.counted(day(count.countedAt, now))
-      : say.neverCounted;
+    : qty === 0
+      ? say.emptied
+      : count?.countedAt
+        ? say.counted(day(count.countedAt, now))
+        : say.neverCounted;
   return {
     id: stow.id,
     mark: stow.label,
     name: namesIn(view, stow.id).join('; ') || say.bag(stow.kind, stow.label),
-    count: view.inBag[stow.id] ?? 0,
+    count: qty,
     about,
     grave: search !== undefined,
   };
@@ -138,6 +141,7 @@ export function offSummary(view: JobView): Rich {
   const base = say.summary(
     out,
     sum((line) => line.inBag),
+    sum((line) => line.backIn),
     sum((line) => line.away),
   );
   const unknown = sum((line) => line.unknown);
@@ -185,11 +189,11 @@ export function bagData(view: JobView, stowId: string, counted: number | null): 
     expected: search ? search.expected : expected,
     counted: counted ?? (search ? search.counted : null),
     say: search
-      ? [
-          { strong: say.oneMissing(search.missing) },
-          ` ${say.sayMissing(search.lastSeen.sentence, search.lookAt.join(' '))}`,
-        ]
-      : say.sayFits(expected),
+      ? [{ strong: say.missing(search.missing) }, ` ${search.lastSeen.sentence}`]
+      : expected === 0
+        ? say.sayEmpty
+        : say.sayFits(expected),
+    lookAt: search && search.missing > 0 ? search.lookAt : [],
     searching: search !== undefined,
     alike: alike && bolts.length > 1 ? { title: say.alikeTitle, say: alike.sentence, bolts } : null,
   };

@@ -103,6 +103,21 @@ export function againAsk(job: OpenJob, thingId: string): Ask {
   };
 }
 
+/** What is left out needs its reason: the next person would look for it. */
+function leftOutAsk(job: OpenJob, thingId: string): Ask {
+  return {
+    kind: 'text',
+    title: say.leftOutTitle,
+    label: say.leftOutAsk,
+    example: say.leftOutExample,
+    go: say.leftOutGo,
+    onAnswer: (why) =>
+      void send(job.id, (command) =>
+        client.tick.do({ command, jobId: job.id, thingIds: [thingId], what: 'left out', why }),
+      ),
+  };
+}
+
 function amountAsk(job: OpenJob, fluidId: string, onAnswer: (text: string) => void): Ask {
   const name = job.view.state.fluid.find((fluid) => fluid.id === fluidId)?.name ?? '';
   return {
@@ -180,6 +195,7 @@ export function stepWork(
   const setThing = (thingId: string, state: string) => {
     if (state === 'out')
       void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: '' }));
+    else if (state === 'left out') setAsk(leftOutAsk(job, thingId));
     else ticks([thingId], state === 'in' ? 'put in' : (state as DeedWhat));
   };
   const keepReading = (holeId: string, typed: string) =>

@@ -29,8 +29,12 @@ export const off = {
   nowhere: 'Nobody wrote down where',
   away: 'Not in the workshop',
   loose: 'Still on the machine, loose',
-  summary: (off: number, inBags: number, away: number) =>
-    `${off} pieces off: ${inBags} in hand${away > 0 ? `, ${away} away` : ''}`,
+  summary: (off: number, inBags: number, back: number, away: number) =>
+    [
+      `${off} ${off === 1 ? 'fastener' : 'fasteners'} off: ${inBags} in hand`,
+      ...(back > 0 ? [`${back} back in`] : []),
+      ...(away > 0 ? [`${away} away`] : []),
+    ].join(', '),
   unaccounted: (count: number) => `${count} unaccounted`,
   looseOn: (count: number) => `${count} more are loose on the machine.`,
   awaySince: (who: string, date: string) => `${who === '' ? 'away' : `with ${who}`}, since ${date}`,
@@ -53,8 +57,13 @@ export const off = {
   neverCounted: 'not counted yet',
   differs: (counted: number) => `counted at ${counted}`,
   sayFits: (counted: number) => `The books say ${counted}. Count what is in your hand.`,
-  sayMissing: (lastSeen: string, lookAt: string) => `${lastSeen} ${lookAt} Look there before you buy one.`,
-  oneMissing: (count: number) => (count === 1 ? 'One is missing.' : `${count} are missing.`),
+  sayEmpty: 'The books say that nothing is left in it.',
+  emptied: 'empty',
+  lookAt: 'Look there before you buy one',
+  missing: (count: number) => {
+    if (count < 0) return count === -1 ? 'One too many.' : `${-count} too many.`;
+    return count === 1 ? 'One is missing.' : `${count} are missing.`;
+  },
   alikeTitle: 'Look-alikes',
   giveUp: 'Searched, not found',
   giveUpTitle: 'Write it off',

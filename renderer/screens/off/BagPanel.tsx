@@ -14,6 +14,8 @@ export interface BagData {
   readonly counted: number | null;
   /** What the count means and what to do. */
   readonly say: Rich;
+  /** Where a missing piece may be, nearest first; empty while none is looked for. */
+  readonly lookAt: readonly string[];
   /** True while a piece is looked for. */
   readonly searching: boolean;
   /** Look-alikes that share this bag or removal: what tells them apart, drawn to scale. */
@@ -68,6 +70,16 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
         {bag.searching && <Key onPress={onFound}>{say.found}</Key>}
         {bag.searching && <Key onPress={onGiveUp}>{say.giveUp}</Key>}
       </div>
+      {bag.lookAt.length > 0 && (
+        <section className="bag-alike">
+          <h3>{say.lookAt}</h3>
+          <ol className="look-at">
+            {bag.lookAt.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ol>
+        </section>
+      )}
       {bag.alike !== null && (
         <section className="bag-alike">
           <h3>{bag.alike.title}</h3>

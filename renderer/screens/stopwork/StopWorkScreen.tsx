@@ -37,6 +37,11 @@ export function StopWorkScreen(props: StopWorkScreenProps) {
       <div className="off-list">
         <h1>{say.title}</h1>
         <p className="off-summary">{groups.length === 0 ? say.clean : say.intro}</p>
+        <div className="print-only">
+          <p className="said">{props.machine}</p>
+          {props.note !== '' && <p className="said handover-note">{props.note}</p>}
+          <p>{say.by(props.name, props.when)}</p>
+        </div>
         {groups.map((one) => (
           <Rows key={one.group} title={say.groups[one.group]} rows={one.rows} onPick={props.onPick} />
         ))}
