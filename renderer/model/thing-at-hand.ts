@@ -1,3 +1,4 @@
+import { formatTorque } from '../../core/fastening/index.ts';
 import type { HoleData } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { Markable } from './marks.ts';
@@ -23,10 +24,11 @@ export function thingAtHand(
           options: options(say.holeStates),
           reading,
           refused: null,
+          reached: hole.reachedNm === null ? '' : say.reached(formatTorque(hole.reachedNm)),
         };
   const thing = things.get(id);
   if (!thing) return null;
-  const base = { id, name: thing.name, reading: null, refused: null };
+  const base = { id, name: thing.name, reading: null, refused: null, reached: '' };
   switch (thing.kind) {
     case 'part':
       return {

@@ -15,7 +15,7 @@ export function HandoverNotice({ job }: { readonly job: OpenJob }) {
     void send(job.id, (command) => client.halt.seen({ command, jobId: job.id, haltId: halt.id }));
   return (
     <Dialog open grave title={say.handover} onClose={read}>
-      <p className="said from-before">{halt.note || say.noNote}</p>
+      <p className="said from-before handover-said">{halt.note || say.noNote}</p>
       <p className="cap">{say.by(by, `${day(halt.at, job.now)}, ${clock(halt.at)}`)}</p>
       <div className="keys">
         <Key look="go" large onPress={read} first>

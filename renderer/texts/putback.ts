@@ -15,6 +15,7 @@ export const putback = {
   hole: (name: string) => `State of ${name}`,
   read: 'Read on the wrench, N·m',
   readExample: '40',
+  reached: (torque: string) => `Read: ${torque}`,
   keep: 'Keep the reading',
   closeHole: 'Close',
   all: 'The whole list',

@@ -109,6 +109,7 @@ function Hole(props: PutBackScreenProps & { readonly hole: HoleData }) {
     >
       <h2>{say.hole(hole.name)}</h2>
       <Choice name={say.hole(hole.name)} value={hole.state} onChange={props.onHole} options={hole.options} />
+      {hole.reached !== '' && <p>{hole.reached}</p>}
       <div className="hole-reading">
         {hole.reading !== null && (
           <>

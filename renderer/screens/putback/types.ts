@@ -44,6 +44,8 @@ export interface HoleData {
   /** What was read on the wrench, as typed; null where nothing is read. */
   readonly reading: string | null;
   readonly refused: string | null;
+  /** "Read: 24 N·m"; "" where nothing was. */
+  readonly reached: string;
 }
 
 export interface StepData {

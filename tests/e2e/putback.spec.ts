@@ -1,0 +1,171 @@
+import { expect, test } from './support/program.ts';
+import { byScript, loggedJob, saved } from './support/seed.ts';
+
+test('one key for all holes, one touch for the exception, and the reading stays beside its hole', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard, 4 M6x16', 'end cover, 6 M8x25 hex 13, bag 3, 25 Nm'], 'F4');
+  await expect(page.getByRole('heading', { name: 'End cover' })).toBeVisible();
+  await expect(page.getByText('18.4 lbf·ft')).toBeVisible();
+  await expect(page.getByText('From bag 3.', { exact: true })).toBeVisible();
+  await page.keyboard.press('s');
+  await expect(page.getByRole('button', { name: /^hole \d: started by hand$/ })).toHaveCount(6);
+  await expect(page.getByRole('list', { name: 'Rounds' }).getByRole('listitem')).toHaveCount(5);
+  // A round that was touched is the one at hand.
+  await page.getByRole('button', { name: /70 %/ }).click();
+  await expect(page.getByRole('listitem').filter({ hasText: '70 %' })).toHaveAttribute(
+    'aria-current',
+    'step',
+  );
+  await page.getByRole('button', { name: 'hole 2: started by hand' }).click();
+  await page.getByLabel('Read on the wrench, N·m').fill('24');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'hole 2: tightened' })).toBeVisible();
+  await expect(page.getByText('Read: 24')).toBeVisible();
+  await page.getByRole('button', { name: 'Close' }).click();
+  await page.keyboard.press('t');
+  await expect(page.getByRole('button', { name: /^hole \d: tightened$/ })).toHaveCount(6);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Guard' })).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole('heading', { name: 'Guard' })).toBeVisible();
+});
+
+test('a key typed into a field is a letter and no tick', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['end cover, 2 M8x25'], 'F4');
+  await page.getByRole('button', { name: 'hole 1: out' }).click();
+  await page.getByLabel('Read on the wrench, N·m').pressSequentially('st');
+  await saved(page);
+  await expect(page.getByRole('button', { name: 'hole 1: out' })).toBeVisible();
+  await expect(page.getByLabel('Read on the wrench, N·m')).toHaveValue('st');
+});
+
+test('a hole without a piece in hand stays open and says so; a reason leaves it out', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['end cover, 4 M8x25, bag 3'], 'F3');
+  await page
+    .getByRole('button', { name: /End cover/ })
+    .last()
+    .click();
+  await page.keyboard.press('3');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('One is missing.')).toBeVisible();
+  await page.keyboard.press('F4');
+  await page
+    .getByRole('button', { name: /End cover/ })
+    .first()
+    .click();
+  await page.keyboard.press('s');
+  await expect(page.getByRole('button', { name: /^hole \d: started by hand$/ })).toHaveCount(3);
+  await page.getByRole('button', { name: 'hole 4: out' }).click();
+  await page.getByRole('radio', { name: 'left out' }).click();
+  await page.getByLabel('Why does it stay out?').fill('Thread insert is on its way');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'hole 4: left out' })).toBeVisible();
+});
+
+test('what a tick would bury stops it: the point is answered by name and reason, then the tick goes through', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard', 'end cover, 2 M8x25', '+rag in the port'], 'F4');
+  await page.keyboard.press('s');
+  await page.keyboard.press('t');
+  await page.getByRole('checkbox', { name: /Fit: end cover/ }).click();
+  await saved(page);
+  await page.getByRole('button', { name: /Removal 1 Guard/ }).click();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Check before covering' })).toBeVisible();
+  await expect(page.getByText('rag in the port is still in place.')).toBeVisible();
+  const pass = page.getByRole('button', { name: /Pass the check/ });
+  await expect(pass).toBeDisabled();
+  await page.getByRole('button', { name: 'Accept it' }).click();
+  const accept = page.getByRole('button', { name: 'Accept it' });
+  await page.getByLabel('Why it may stay like this').fill('Counted at the bench');
+  await expect(accept).toBeDisabled();
+  await page.getByLabel('Your name').fill('Ana');
+  await accept.click();
+  await expect(page.getByText('Passed by Ana: Counted at the bench')).toBeVisible();
+  await pass.click();
+  await saved(page);
+  await page.getByRole('button', { name: /Removal 1 Guard, ?back on|Removal 1 Guard/ }).click();
+  await expect(page.getByText(/step \d of \d, done/)).toBeVisible();
+});
+
+test('a point at a gate leads to where it is cleared', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard', 'end cover, 2 M8x25', '+rag in the port'], 'F4');
+  await page.keyboard.press('t');
+  await page.getByRole('checkbox', { name: /Fit: end cover/ }).click();
+  await saved(page);
+  await page.getByRole('button', { name: /Removal 1 Guard/ }).click();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /Go to End cover/i }).click();
+  await expect(page.getByRole('heading', { name: 'End cover' })).toBeVisible();
+  // What must come out is looked at first; nobody is taken to have done it.
+  await page.keyboard.press('Enter');
+  const question = page.getByRole('dialog', { name: 'First take out' });
+  await expect(question).toContainText('rag in the port');
+  await question.getByRole('button', { name: 'It is out' }).click();
+  await expect(question).toHaveCount(0);
+  await saved(page);
+  await page.getByRole('button', { name: /Removal 1 Guard/ }).click();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Everything is back.')).toBeVisible();
+});
+
+test('what came off again is open once more, and its first tightening is not undone', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard, 2 M6x16', 'end cover, 2 M8x25'], 'F4');
+  await page.keyboard.press('s');
+  await page.keyboard.press('t');
+  await expect(page.getByRole('button', { name: /^hole \d: tightened$/ })).toHaveCount(2);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Guard' })).toBeVisible();
+  await page.getByRole('button', { name: /Removal 2 End cover/ }).click();
+  await page.getByRole('button', { name: 'Came off again' }).click();
+  await page.getByLabel('Why did it come off again?').fill('It leaked');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /^hole \d: out$/ })).toHaveCount(2);
+  await expect(page.getByText(/step \d of \d, ready/)).toBeVisible();
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(page.getByRole('button', { name: /^hole \d: tightened$/ })).toHaveCount(2);
+});
+
+test('the list takes a step of your own and something that was never logged', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard', 'end cover'], 'F4');
+  await page.getByRole('button', { name: /step 1 of 2/ }).click();
+  await page.getByRole('button', { name: 'Add a step of your own' }).click();
+  await page.getByLabel('What is to be done?').fill('Turn the drum by hand');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /Turn the drum by hand/ })).toBeVisible();
+  await page.getByRole('button', { name: 'This was never logged' }).click();
+  await page.getByLabel(/Type it as if it came off now/).fill('bracket, 2 M6x16');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /Bracket/ }).first()).toBeVisible();
+});
+
+test('a job that is back is closed at its end, and may be opened again', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['mains locked out', 'guard, 2 M6x16'], 'F4');
+  await byScript(program, page, [['tick', '2']]);
+  await page.keyboard.press('F4');
+  await expect(page.getByText('Check before power or pressure')).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Everything is back.')).toBeVisible();
+  await page.getByRole('button', { name: /Close the job/ }).click();
+  await expect(page.getByText('This job is closed.')).toBeVisible();
+  await page.getByRole('button', { name: 'Open it again' }).click();
+  await expect(page.getByRole('button', { name: /Close the job/ })).toBeVisible();
+});
