@@ -19,11 +19,11 @@ test('what is loose, open, inside, still off and not counted is listed before an
     'F12',
   );
   const group = (title: string) =>
-    page.getByRole('region').or(page.locator('section')).filter({ hasText: title });
-  await expect(group('Loose, not tightened').getByText('4', { exact: true }).first()).toBeVisible();
-  await expect(group('Stands open to air').getByText('gear oil').first()).toBeVisible();
-  await expect(group('Inside the machine, must come out').getByText('rag in the port').first()).toBeVisible();
-  await expect(group('Made safe, still off').getByText('mains locked out').first()).toBeVisible();
+    page.locator('section', { has: page.getByRole('heading', { name: title, exact: true }) });
+  await expect(group('Loose, not tightened').getByText('4', { exact: true })).toBeVisible();
+  await expect(group('Stands open to air').getByText('gear oil')).toBeVisible();
+  await expect(group('Inside the machine, must come out').getByText('rag in the port')).toBeVisible();
+  await expect(group('Made safe, still off').getByText('mains locked out')).toBeVisible();
   await expect(page.getByText('Bags not counted')).toBeVisible();
   await byScript(program, page, [['count', 'bag 4', '6']]);
   await page.keyboard.press('F12');
