@@ -41,7 +41,7 @@ describe('before you start', () => {
       }),
     );
     expect(beginLists(alone.view()).safe).toEqual([]);
-    const more = await seeded(['mains locked out', '+cable, 1 M6x12']);
+    const more = await seeded(['mains locked out', '+2 M6x12']);
     expect(onlyMadeSafe(more.view(), more.view().state.isolation[0]?.id ?? '')).toBeNull();
   });
 });
