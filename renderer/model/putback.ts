@@ -1,4 +1,5 @@
 import type { JobView } from '../../core/contract/views.ts';
+import type { DeedWhat } from '../../core/model/work.ts';
 import { formatTorque, parseTorque } from '../../core/fastening/index.ts';
 import type { AheadGroup, AheadScreenProps } from '../screens/putback/AheadScreen.tsx';
 import type { StepData } from '../screens/putback/types.ts';
@@ -115,6 +116,31 @@ function noteOf(view: JobView, step: PlanStep, now: number): StepData['noteBack'
   return { text, when: removal?.startedAt ? day(removal.startedAt, now) : '' };
 }
 
+type ActionCode = PlanStep['actions'][number]['code'];
+
+/** The deed that ticks an action. What is not here is done with its step; "fill" and "measure" ask for a value first. */
+export const DEED_OF: Partial<Record<ActionCode, DeedWhat>> = {
+  'take out': 'taken out',
+  'put in': 'put in',
+  renew: 'fitted',
+  fit: 'fitted',
+  'put on': 'put on',
+  join: 'joined',
+  start: 'started',
+  tighten: 'tightened',
+  snug: 'started',
+  'final tighten': 'tightened',
+  'leak check cold': 'cold leak checked',
+  'prime and bleed': 'bled',
+  'leak check hot': 'hot leak checked',
+  'give back': 'given back',
+  'own step': 'done',
+  recheck: 'done',
+  'carry over': 'fitted',
+  fill: 'filled',
+  measure: 'measured',
+};
+
 /** The step at hand as the screen shows it. */
 export function stepData(view: JobView, step: PlanStep, joint: Joint, now: number): StepData {
   const { steps, findings } = view.plan;
@@ -142,6 +168,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
       id: String(i),
       text: action.sentence,
       done: action.done,
+      ticks: DEED_OF[action.code] !== undefined,
       caution: i === 0 ? step.cautions.join(' ') : '',
     })),
     gate:

@@ -4,7 +4,7 @@ import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
 import { remember } from '../data/remember.ts';
-import type { PlanStep } from '../model/putback.ts';
+import { DEED_OF, type PlanStep } from '../model/putback.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { AskProps } from '../ui/AskDialog.tsx';
 import type { TellProps } from '../ui/TellDialog.tsx';
@@ -57,32 +57,6 @@ async function finish(job: OpenJob, step: PlanStep, onStopped: OnStopped): Promi
     default:
       return did([step.thingId], 'done');
   }
-}
-
-type ActionCode = PlanStep['actions'][number]['code'];
-
-const DEEDS: Partial<Record<ActionCode, DeedWhat>> = {
-  'take out': 'taken out',
-  'put in': 'put in',
-  renew: 'fitted',
-  fit: 'fitted',
-  'put on': 'put on',
-  join: 'joined',
-  start: 'started',
-  tighten: 'tightened',
-  snug: 'started',
-  'final tighten': 'tightened',
-  'leak check cold': 'cold leak checked',
-  'prime and bleed': 'bled',
-  'leak check hot': 'hot leak checked',
-  'give back': 'given back',
-  'own step': 'done',
-  'carry over': 'fitted',
-};
-
-/** The deed that ticks an action; null where it is done with its step. "fill" and "measure" ask for a value first. */
-function deedOf(code: ActionCode): DeedWhat | null {
-  return DEEDS[code] ?? null;
 }
 
 /** A question before a deed: for a line of text, or only for a yes. */
@@ -185,11 +159,11 @@ export function stepWork(
     const action = step.actions[Number(id)];
     if (!action || !done) return;
     const first = action.thingIds[0] ?? '';
-    const what = deedOf(action.code);
+    const what = DEED_OF[action.code];
     if (action.code === 'fill') setAsk(amountAsk(job, first, (text) => ticks([first], 'filled', text)));
     else if (action.code === 'measure')
       setAsk(measureAsk(job, first, (text) => ticks([first], 'measured', text)));
-    else if (what !== null) ticks(action.thingIds, what);
+    else if (what !== undefined) ticks(action.thingIds, what);
   };
   /** One thing set to a state by hand; "out" takes it off again. */
   const setThing = (thingId: string, state: string) => {

@@ -80,19 +80,44 @@ function Actions(props: {
       <ol className="list">
         {props.actions.map((action) => (
           <li key={action.id}>
-            <label>
-              <input
-                type="checkbox"
-                checked={action.done}
-                onChange={(event) => props.onAction(action.id, event.target.checked)}
-              />
-              <span>{action.text}</span>
-              {action.caution !== '' && <strong className="caution">{action.caution}</strong>}
-            </label>
+            <Action action={action} onAction={props.onAction} />
           </li>
         ))}
       </ol>
     </div>
+  );
+}
+
+interface ActionProps {
+  readonly action: ActionData;
+  readonly onAction: (id: string, done: boolean) => void;
+}
+
+/** A box where a tick is kept; what is kept is taken back by Undo, or came off again. */
+function Action({ action, onAction }: ActionProps) {
+  const words = (
+    <>
+      <span>{action.text}</span>
+      {action.caution !== '' && <strong className="caution">{action.caution}</strong>}
+    </>
+  );
+  if (!action.ticks)
+    return (
+      <p className="unticked">
+        <span aria-hidden="true" />
+        {words}
+      </p>
+    );
+  return (
+    <label>
+      <input
+        type="checkbox"
+        checked={action.done}
+        disabled={action.done}
+        onChange={(event) => onAction(action.id, event.target.checked)}
+      />
+      {words}
+    </label>
   );
 }
 

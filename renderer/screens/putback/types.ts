@@ -31,6 +31,8 @@ export interface ActionData {
   readonly id: string;
   readonly text: string;
   readonly done: boolean;
+  /** False where nothing of its own is kept: it is done with its step. */
+  readonly ticks: boolean;
   /** Said with it where the hand goes; "" for none. */
   readonly caution: string;
 }

@@ -71,6 +71,21 @@ describe('the step at hand', () => {
   });
 });
 
+describe('the order inside a step', () => {
+  it('has a box where a tick is kept, and none where a thing is only to be read and done', async () => {
+    const job = await seeded(['end cover, gasket, 2 M8x25']);
+    const boxes = screenOf(job).data.actions.map((action) => [action.text.split(/[:. ]/)[0], action.ticks]);
+    expect(boxes).toEqual(
+      expect.arrayContaining([
+        ['Clean', false],
+        ['Fit', true],
+        ['Start', true],
+        ['Tighten', true],
+      ]),
+    );
+  });
+});
+
 describe('rounds', () => {
   it('go by hand, 30, 70, 100 % and once around, each with its torque in the unit that was typed', async () => {
     const job = await seeded(['end cover, 4 M8x25, 20 lbf·ft']);
