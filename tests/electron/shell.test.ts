@@ -13,7 +13,7 @@ const ready = (address = ADDRESS) =>
 
 let electron: StandIn;
 let host: PlayedHost;
-const run = async (workshop = '/work/shop') =>
+const run = async (workshop = '/home/ana/shop') =>
   runShell(electron.parts, {
     workshop,
     preload: '/preload.cjs',
@@ -86,7 +86,7 @@ describe('the shell', () => {
     const second = standIn({ first: false });
     const secondHost = playedHost();
     await runShell(second.parts, {
-      workshop: '/work/shop',
+      workshop: '/home/ana/shop',
       preload: '/p',
       platform: 'linux',
       secret: SECRET,
