@@ -18,9 +18,6 @@ const ROOT = resolve(import.meta.dirname, '..', '..');
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
-/** Lines that are printed after the code where there is no display, so that something is to be seen there too. */
-const WITHOUT_DISPLAY: readonly ((workshop: string) => Promise<readonly string[]>)[] = [];
-
 async function main(): Promise<number | null> {
   const { values } = parseArgs({ options: { workshop: { type: 'string' }, screens: { type: 'string' } } });
   const workshop = resolve(values.workshop ?? defaultWorkshop(here()));
@@ -34,7 +31,7 @@ async function main(): Promise<number | null> {
   if (running !== null) {
     say(`Everybolt already runs on ${workshop}: opening that one.`);
     // Whatever shows it, it is shown by the host that is there; a window of its own would start another.
-    await show(running, choice.kind === 'desktop' ? withoutDesktop() : choice, workshop);
+    await show(running, choice.kind === 'desktop' ? withoutDesktop() : choice);
     return 0;
   }
   if (values.screens === undefined && screensAreOld(ROOT)) {
@@ -80,7 +77,7 @@ function serve(choice: WindowChoice, workshop: string, screens: string): null {
       const moved = answering !== null && answering.address !== ready.address;
       answering = ready;
       if (!again) say(`Everybolt runs on ${workshop}. Ctrl+C ends it.`);
-      if (!again || moved) void show(ready, choice, workshop);
+      if (!again || moved) void show(ready, choice);
       else say('It runs again; open windows go on by themselves.');
     },
     onDown: (refusal) => end(refusal),
@@ -103,14 +100,13 @@ function serve(choice: WindowChoice, workshop: string, screens: string): null {
 }
 
 /** Shows a host in the browser, or says address and code; one line says which and why. */
-async function show(host: Answering, choice: WindowChoice, workshop: string): Promise<void> {
+async function show(host: Answering, choice: WindowChoice): Promise<void> {
   if (choice.kind === 'browser') {
     say(`Opening it in the browser: ${choice.why}. If no page comes, press Enter here for a code.`);
     if (await openBrowser(host, choice.opener, privateFolder(here()))) return;
     say('No browser came for it within its time.');
   } else say(`No window is opened: ${choice.why}.`);
   say(newCodeLine(host));
-  for (const lines of WITHOUT_DISPLAY) for (const line of await lines(workshop)) say(line);
 }
 
 /** Hands over to the desktop shell and waits for its end. */

@@ -24,7 +24,7 @@ export const contract = {
   workshop: {
     info: op({
       input: z.strictObject({}),
-      value: z.strictObject({ name: z.string(), version: z.string(), sampleOffered: z.boolean() }),
+      value: z.strictObject({ name: z.string(), version: z.string() }),
     }),
     people: op({
       input: z.strictObject({}),

@@ -28,12 +28,11 @@ export function workshopPut(
   });
 }
 
-/** Name and version for the window's title; the sample is offered while there is no job. */
-export function workshopInfo(context: Context): { name: string; version: string; sampleOffered: boolean } {
+/** Name and version for the window's title. */
+export function workshopInfo(context: Context): { name: string; version: string } {
   return {
     name: basename(context.workshop.dir),
     version: manifest.version,
-    sampleOffered: context.workshop.jobs().length === 0,
   };
 }
 

@@ -140,7 +140,6 @@ export function JobsPage() {
         onCarryOn={() => first && open(first.job.id)}
         onOpen={open}
         onStart={() => setStarting(true)}
-        onSample={() => setStarting(true)}
       />
       <StartDialog open={starting} onClose={() => setStarting(false)} />
     </>

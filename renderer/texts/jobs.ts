@@ -19,9 +19,8 @@ export const jobs = {
           : `${off} off, ${back} back, ${left} left`,
   empty: 'Nothing is apart.',
   emptyHow:
-    'Begin with a machine of your own: say what it is, take the first thing off, and this page remembers where everything was. Or look at a job that is half done.',
+    'Begin with a machine of your own: say what it is, take the first thing off, and this page remembers where everything was.',
   startOwn: 'Start my own',
-  sample: 'Open the sample job',
   found: (count: number) => (count === 1 ? '1 place found' : `${count} places found`),
   notFound: (words: string) =>
     `Nothing found for “${words}”. Try one word of a title, a part, a bag or a note.`,

@@ -1,27 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { planJob } from '../../core/reinstall/index.ts';
 import { countOfSet } from '../../core/tally/index.ts';
-import { clientOf, command, good, logJob, named, refused, stateOf } from '../support/client.ts';
-import { newWorkshop } from '../support/workshop.ts';
-
-/** A small gearbox on a bench: a guard over a cover over a gear, with everything that can go wrong. */
-async function gearbox(lines: readonly string[]) {
-  const workshop = newWorkshop();
-  const jobId = await logJob(workshop, 'Gearbox', lines);
-  const client = clientOf(workshop);
-  const base = () => ({ ...command(), jobId });
-  return {
-    workshop,
-    jobId,
-    client,
-    base,
-    state: () => stateOf(workshop, jobId),
-    plan: () => planJob(stateOf(workshop, jobId), workshop.now()),
-  };
-}
-
-const codes = (plan: ReturnType<typeof planJob>, severity = 'stop') =>
-  plan.findings.filter((one) => one.severity === severity && one.accepted === null).map((one) => one.code);
+import { good, named, refused } from '../support/client.ts';
+import { codes, gearbox } from '../support/gearbox.ts';
 
 describe('what a job knows of itself', () => {
   it('a snapped bolt blocks its hole until a repair is written down', async () => {

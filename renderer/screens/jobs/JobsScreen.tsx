@@ -24,7 +24,6 @@ export interface JobsScreenProps {
   readonly onCarryOn: () => void;
   readonly onOpen: (id: string) => void;
   readonly onStart: () => void;
-  readonly onSample: () => void;
 }
 
 /** All jobs: the one in hand with what must be known before going on, the others by their silhouettes. */
@@ -57,7 +56,7 @@ export function JobsScreen(props: JobsScreenProps) {
         </header>
       )}
       {carry === null ? (
-        <Empty isWide={isWide} onStart={props.onStart} onSample={props.onSample} />
+        <Empty isWide={isWide} onStart={props.onStart} />
       ) : hits !== null ? (
         <Hits words={props.search} hits={hits} onHit={props.onHit} />
       ) : (
@@ -108,10 +107,9 @@ function Bare({ carry }: { readonly carry: CarryOnData }) {
 interface EmptyProps {
   readonly isWide: boolean;
   readonly onStart: () => void;
-  readonly onSample: () => void;
 }
 
-function Empty({ isWide, onStart, onSample }: EmptyProps) {
+function Empty({ isWide, onStart }: EmptyProps) {
   return (
     <div className="jobs-empty">
       {isWide ? <h2>{say.empty}</h2> : <h1>{say.empty}</h1>}
@@ -119,9 +117,6 @@ function Empty({ isWide, onStart, onSample }: EmptyProps) {
       <div className="keys">
         <Key look="go" large onPress={onStart} first>
           {say.startOwn}
-        </Key>
-        <Key large onPress={onSample}>
-          {say.sample}
         </Key>
       </div>
     </div>
