@@ -10,5 +10,7 @@ export default defineConfig({
     emptyOutDir: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // It comes from this computer, so one file of a megabyte is no wait.
+    chunkSizeWarningLimit: 2_000,
   },
 });

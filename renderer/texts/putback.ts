@@ -35,7 +35,7 @@ export const putback = {
   addStep: 'Add a step of your own',
   notInLog: 'This was never logged',
   noPhoto: 'No photo of this step. Touch a hole to change its state. A photo can be added at any time.',
-  noHoles: 'No photo and no holes in this step. Follow the order at the right.',
+  noHoles: 'No photo and no holes in this step. Follow the order beside it.',
   accept: 'Accept it',
   why: 'Why it may stay like this',
   whyExample: 'Checked by hand, rag counted at the bench',
