@@ -276,7 +276,7 @@ describe('reach', () => {
     const reach = reachOf(job.state(), [seal, ghost]);
     expect(reach.removals.map((removal) => removal.title)).toEqual(['Cover', 'Shaft']);
     expect(reach.fasteners).toBe(4);
-    expect(reach.tools).toEqual(['13']);
+    expect(reach.tools).toEqual(['13 mm']);
     expect(reach.renew).toEqual([seal]);
     expect(reach.unknown.map((one) => one.targetId)).toEqual([ghost]);
   });

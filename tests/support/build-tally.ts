@@ -1,6 +1,7 @@
 import { blank } from '../../core/model/blank.ts';
 import { emptyState } from '../../core/model/tables.ts';
 import type { JobState, JobTable, Row } from '../../core/model/tables.ts';
+import { M8, rowOf } from './build-rows.ts';
 
 type Rows = { -readonly [K in keyof JobState]: JobState[K] extends readonly (infer R)[] ? R[] : JobState[K] };
 type Move = Row<'move'>;
@@ -44,19 +45,7 @@ export class TallyJob {
 
   /** A specification of which everything that matters is known: M8 × 1.25 × 25, hex 13, 8.8. */
   spec(values: Partial<Row<'spec'>> = {}): string {
-    return this.add('spec', {
-      kind: 'bolt',
-      thread: 'M8',
-      threadKnown: true,
-      pitchUm: 1250,
-      lengthUm: 25_000,
-      head: 'hex',
-      drive: 'hex external',
-      driveSizeUm: 13_000,
-      driveTyped: '13 mm',
-      grade: '8.8',
-      ...values,
-    }).id;
+    return this.add('spec', { ...M8, lengthUm: 25_000, ...values }).id;
   }
 
   /** A set with so many holes. Nothing is booked yet. */
@@ -121,42 +110,14 @@ export class TallyJob {
 
   deed(thingId: string, what: Row<'deed'>['what'], values: Partial<Row<'deed'>> = {}): void {
     this.now += 1000;
-    this.rows.deed.push({
-      id: this.id(),
-      jobId: this.rows.job.id,
-      thingId,
-      round: 1,
-      what,
-      value: null,
-      valueTyped: '',
-      known: 'ticked',
-      toolId: null,
-      withThingId: null,
-      withSpecId: null,
-      fresh: false,
-      personId: null,
-      at: this.now,
-      why: '',
-      ...values,
-    });
+    this.rows.deed.push(
+      rowOf('deed', this.id(), this.rows.job.id, { thingId, round: 1, what, at: this.now, ...values }),
+    );
   }
 
   counted(values: Partial<Row<'counting'>> & Pick<Row<'counting'>, 'expected' | 'counted'>): Row<'counting'> {
     this.now += 1000;
-    const row: Row<'counting'> = {
-      id: this.id(),
-      jobId: this.rows.job.id,
-      stowId: null,
-      thingId: null,
-      at: this.now,
-      personId: null,
-      note: '',
-      ended: null,
-      endedWhy: '',
-      endedAt: null,
-      endedBy: null,
-      ...values,
-    };
+    const row = rowOf('counting', this.id(), this.rows.job.id, { at: this.now, ...values });
     this.rows.counting.push(row);
     return row;
   }

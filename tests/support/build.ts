@@ -1,6 +1,6 @@
 import { emptyState, TABLES } from '../../core/model/tables.ts';
 import type { JobState, JobTable, Row } from '../../core/model/tables.ts';
-import { BLANK } from './build-rows.ts';
+import { rowOf } from './build-rows.ts';
 
 /**
  * Builds jobs for tests, row by row, in the order of the story: what came off, in what, with what. No clock, no chance:
@@ -52,7 +52,7 @@ export class JobBuilder {
 
   /** Adds a row: what is said, and for the rest what a row has of which nothing is recorded. */
   add<T extends JobTable>(table: T, id: string, more: Partial<Row<T>>): Row<T> {
-    const row = { jobId: this.rows.job.id, ...BLANK[table], ...more, id } as unknown as Row<T>;
+    const row = rowOf(table, id, this.rows.job.id, more);
     (this.rows[table] as Row<T>[]).push(row);
     return row;
   }

@@ -3,22 +3,11 @@ import { blank } from '../../core/model/blank.ts';
 import type { Row } from '../../core/model/tables.ts';
 import { Spec } from '../../core/model/fastener.ts';
 import { poolKeyOf } from '../../core/tally/index.ts';
+import { M8 } from '../support/build-rows.ts';
 
 const ID = '00000000-0000-7000-8000-000000000001';
 const bolt = (values: Partial<Row<'spec'>> = {}): Row<'spec'> =>
-  blank('spec', ID, ID, {
-    kind: 'bolt',
-    thread: 'M8',
-    threadKnown: true,
-    pitchUm: 1250,
-    lengthUm: 25_000,
-    head: 'hex',
-    drive: 'hex external',
-    driveSizeUm: 13_000,
-    driveTyped: '13 mm',
-    grade: '8.8',
-    ...values,
-  });
+  blank('spec', ID, ID, { ...M8, lengthUm: 25_000, ...values });
 
 describe('the pool key', () => {
   it('is the same for the same fastener, however it was written', () => {
