@@ -4,6 +4,7 @@ import type { Row } from '../model/tables.ts';
 import { expectedIn } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { book, pieceHome } from './pieces.ts';
+import { learnCount } from './unknown-counts.ts';
 
 type Said = Reply<{ said: string }>;
 
@@ -32,7 +33,10 @@ export function pieceCount(
   return inJob(context, 'piece.count', input, (decision) => {
     const stow = decision.writer.get('stow', input.stowId);
     if (!stow) return refuse('not-found', `Expected a bag of this workshop, got ${input.stowId}.`);
-    const expected = expectedIn(decision.state, input.stowId);
+    const booked = expectedIn(decision.state, input.stowId);
+    const over = learnCount(decision, input.stowId, input.counted - booked);
+    if (!over.ok) return over;
+    const expected = input.counted - over.value;
     const id = decision.newId();
     const counting: Row<'counting'> = {
       id,

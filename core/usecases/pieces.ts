@@ -97,6 +97,16 @@ export function holesOf(decision: Decision, setId: string): Row<'position'>[] {
     .sort((a, b) => a.n - b.n);
 }
 
+/** So many holes more, after the last one; what came out of them is booked. */
+export function addHoles(decision: Decision, set: Row<'fset'>, count: number): void {
+  const last = holesOf(decision, set.id).at(-1)?.n ?? 0;
+  const more = Array.from({ length: Math.max(0, count) }, (_, i) =>
+    blank('position', decision.newId(), decision.jobId, { setId: set.id, n: last + 1 + i }),
+  );
+  for (const hole of more) decision.writer.put('position', hole);
+  if (set.how === 'out') bookOut(decision, set, more);
+}
+
 /** The thing as set or part with how many pieces it has, for bookings that name one. */
 export function pieceHome(
   decision: Decision,

@@ -1,10 +1,9 @@
-import { blank } from '../model/blank.ts';
 import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { poolKeyOf } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { lotsOf } from './counts.ts';
-import { book, bookOut, holesOf, nextBag, piecesPerHole, stowFor, stowOf } from './pieces.ts';
+import { addHoles, book, bookOut, holesOf, nextBag, piecesPerHole, stowFor, stowOf } from './pieces.ts';
 
 type Said = Reply<{ said: string }>;
 
@@ -120,11 +119,7 @@ export function setCount(context: Context, input: JobInput & { setId: string; co
         if (move.positionId === hole.id) decision.writer.remove('move', move.id);
       decision.writer.remove('position', hole.id);
     }
-    const more: Row<'position'>[] = [];
-    for (let n = (holes.at(-1)?.n ?? 0) + 1; holes.length + more.length < input.count; n += 1)
-      more.push(blank('position', decision.newId(), decision.jobId, { setId: set.id, n }));
-    for (const hole of more) decision.writer.put('position', hole);
-    if (set.how === 'out') bookOut(decision, set, more);
+    addHoles(decision, set, input.count - holes.length);
     return ok({ said: `${input.count} holes.` });
   });
 }

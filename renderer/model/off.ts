@@ -28,22 +28,30 @@ function namesIn(view: JobView, stowId: string): string[] {
   return [...sets, ...parts].filter((name) => name !== '');
 }
 
+/** Something in this bag that nobody counted yet. */
+function isUnknown(view: JobView, stowId: string): boolean {
+  return view.state.fset.some((set) => set.stowId === stowId && set.how === 'out' && !set.countKnown);
+}
+
 function stowRow(view: JobView, stow: Stow, now: number): RowData {
   const search = view.searches.find((one) => one.stowId === stow.id);
   const count = view.bags.find((bag) => bag.stowId === stow.id);
   const qty = view.inBag[stow.id] ?? 0;
+  const unknown = isUnknown(view, stow.id);
   const about = search
     ? say.differs(search.counted)
-    : qty === 0
-      ? say.emptied
-      : count?.countedAt
-        ? say.counted(day(count.countedAt, now))
-        : say.neverCounted;
+    : unknown
+      ? say.notKnown
+      : qty === 0
+        ? say.emptied
+        : count?.countedAt
+          ? say.counted(day(count.countedAt, now))
+          : say.neverCounted;
   return {
     id: stow.id,
     mark: stow.label,
     name: namesIn(view, stow.id).join('; ') || say.bag(stow.kind, stow.label),
-    count: qty,
+    count: unknown ? (qty === 0 ? say.countUnknown : `${qty}+`) : qty,
     about,
     grave: search !== undefined,
   };
@@ -160,6 +168,7 @@ export function bagData(view: JobView, stowId: string, counted: number | null): 
   if (!stow) return null;
   const expected = view.inBag[stowId] ?? 0;
   const search = view.searches.find((one) => one.stowId === stowId);
+  const unknown = search === undefined && isUnknown(view, stowId);
   const alike = view.lookAlikes.find((pair) => pair.stowId === stowId) ?? null;
   const specs = alike ? alike.specIds.flatMap((id) => view.state.spec.filter((spec) => spec.id === id)) : [];
   const bolts = specs.flatMap((spec) => {
@@ -187,12 +196,15 @@ export function bagData(view: JobView, stowId: string, counted: number | null): 
     label: say.bag(stow.kind, stow.label),
     name: namesIn(view, stowId).join('; '),
     expected: search ? search.expected : expected,
+    unknown,
     counted: counted ?? (search ? search.counted : null),
     say: search
       ? [{ strong: say.missing(search.missing) }, ` ${search.lastSeen.sentence}`]
-      : expected === 0
-        ? say.sayEmpty
-        : say.sayFits(expected),
+      : unknown
+        ? say.saySome
+        : expected === 0
+          ? say.sayEmpty
+          : say.sayFits(expected),
     lookAt: search && search.missing > 0 ? search.lookAt : [],
     searching: search !== undefined,
     alike: alike && bolts.length > 1 ? { title: say.alikeTitle, say: alike.sentence, bolts } : null,

@@ -15,6 +15,7 @@ import { paneOf, useStatus } from './pane.ts';
 type Question = Omit<AskProps, 'onClose'>;
 
 const ownStep = (job: OpenJob): Question => ({
+  draft: `${job.id}/own step`,
   title: say.ownTitle,
   label: say.ownAsk,
   example: say.ownExample,
@@ -26,6 +27,7 @@ const ownStep = (job: OpenJob): Question => ({
 });
 
 const notInLog = (job: OpenJob): Question => ({
+  draft: `${job.id}/not in log`,
   title: say.logTitle,
   label: say.logAsk,
   example: say.logExample,

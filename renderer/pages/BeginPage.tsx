@@ -1,7 +1,7 @@
 import { v7 } from 'uuid';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
-import { useEdit } from '../data/edit.ts';
+import { useEdit, WHEN_LEFT } from '../data/edit.ts';
 import type { OpenJob } from '../data/job.ts';
 import { useEnter } from '../data/keys.ts';
 import { personNamed } from '../data/people.ts';
@@ -13,9 +13,6 @@ import { begin as say } from '../texts/begin.ts';
 import { paneOf, useStatus } from './pane.ts';
 
 type JobValues = Parameters<typeof client.jobs.change>[0]['values'];
-
-/** A name is whole only when the hand leaves it: half a name is another person. */
-const NEVER_MS = 2_000_000_000;
 
 /** The words about the job: kept when the hand rests or leaves the field, whatever key took it away. */
 function useFields(job: OpenJob) {
@@ -36,7 +33,7 @@ function useFields(job: OpenJob) {
     sides: useEdit(key('sides'), kept.sides, (seenFrom) =>
       change({ sideNames: { ...job.view.state.job.sideNames, seenFrom } }),
     ),
-    owner: useEdit(key('owner'), kept.owner, (name) => void own(name), NEVER_MS),
+    owner: useEdit(key('owner'), kept.owner, (name) => void own(name), WHEN_LEFT),
   };
   const fields: BeginFields = {
     job: edits.job[0],
@@ -88,6 +85,7 @@ export function BeginPage({ job }: { readonly job: OpenJob }) {
         remember.getState().go({ screen: 'removal', removalId }),
       )}
       status={status}
+      jobId={job.id}
       {...fields}
       {...beginLists(job.view)}
       points={CAUTIONS}

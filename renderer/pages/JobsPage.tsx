@@ -4,6 +4,7 @@ import type { SearchHit } from '../../core/contract/contract.ts';
 import type { JobCard, JobView } from '../../core/contract/views.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
+import { useDraft, useTabText } from '../data/draft.ts';
 import { useJobs, useSearch, useView } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { carryOn, jobData } from '../model/jobs.ts';
@@ -47,7 +48,7 @@ function useJobsKeys(onStart: () => void): void {
 }
 
 function StartDialog({ open, onClose }: { readonly open: boolean; readonly onClose: () => void }) {
-  const [title, setTitle] = useState('');
+  const [title, setTitle] = useDraft('start/title');
   const start = async () => {
     const id = v7();
     const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
@@ -110,7 +111,7 @@ function jobsPane(first: JobCard | null, view: JobView | null, now: number): Job
 /** All jobs of the workshop. */
 export function JobsPage() {
   const reading = useJobs();
-  const [words, setWords] = useState('');
+  const [words, setWords] = useTabText('search');
   const [starting, setStarting] = useState(false);
   const found = useSearch(words);
   const status = useStatus();

@@ -7,6 +7,7 @@ import { remember } from '../data/remember.ts';
 import { awayData, bagData, offGroups, offSummary, partData, wantsCsv, wantsOf } from '../model/off.ts';
 import { OffScreen, type OffPanel } from '../screens/off/OffScreen.tsx';
 import type { WantData, WantState } from '../screens/off/Panels.tsx';
+import { SendDialog } from '../screens/off/SendDialog.tsx';
 import { off as say } from '../texts/off.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { sidePane, useStatus } from './pane.ts';
@@ -59,6 +60,7 @@ async function setWant(job: OpenJob, key: string, state: WantState): Promise<voi
 type Question = Omit<AskProps, 'onClose'>;
 
 const writeOff = (job: OpenJob, countingId: string): Question => ({
+  draft: `${countingId}/write off`,
   title: say.giveUpTitle,
   label: say.giveUpAsk,
   example: say.giveUpExample,
@@ -67,16 +69,23 @@ const writeOff = (job: OpenJob, countingId: string): Question => ({
     void send(job.id, (command) => client.piece.gone({ command, jobId: job.id, countingId, why })),
 });
 
-const sendOut = (job: OpenJob, thingId: string, name: string): Question => ({
-  title: say.sendTitle(name),
-  label: say.sendAsk,
-  example: say.sendExample,
-  go: say.sendGo,
-  onAnswer: (toWhom) =>
-    void send(job.id, (command) =>
-      client.away.send({ command, jobId: job.id, thingId, toWhom, due: null, note: '' }),
-    ),
-});
+/** The end of a day as the reader's calendar has it, UTC milliseconds; null where none was chosen. */
+function endOfDay(date: string): number | null {
+  const [year, month, dayOfMonth] = date.split('-').map(Number);
+  return year && month && dayOfMonth ? new Date(year, month - 1, dayOfMonth, 23, 59).getTime() : null;
+}
+
+function sendOut(job: OpenJob, thingId: string, toWhom: string, date: string): void {
+  const due = endOfDay(date);
+  void send(job.id, (command) =>
+    client.away.send({ command, jobId: job.id, thingId, toWhom, due, note: '' }),
+  );
+}
+
+interface Sending {
+  readonly thingId: string;
+  readonly name: string;
+}
 
 interface Counting {
   readonly counted: number | null;
@@ -99,6 +108,7 @@ function bagPanel(
     bag,
     onCount: setCounted,
     onIs: () => {
+      if (bag.unknown && bag.counted === null) return;
       const number = bag.counted ?? bag.expected;
       void send(job.id, (command) => client.piece.count({ command, jobId: job.id, stowId, counted: number }));
       setCounted(null);
@@ -110,7 +120,7 @@ function bagPanel(
   };
 }
 
-function partPanel(job: OpenJob, id: string, setAsk: (ask: Question) => void): OffPanel | null {
+function partPanel(job: OpenJob, id: string, setSending: (sending: Sending) => void): OffPanel | null {
   const onRemoval = () => remember.getState().go({ screen: 'removal', removalId: removalOf(job, id) });
   const away = awayData(job.view, id, job.now);
   const row = job.view.state.away.find((one) => one.thingId === id && one.backAt === null);
@@ -123,7 +133,9 @@ function partPanel(job: OpenJob, id: string, setAsk: (ask: Question) => void): O
         void send(job.id, (command) => client.away.back({ command, jobId: job.id, awayId: row.id })),
     };
   const part = partData(job.view, id);
-  return part && { kind: 'part', part, onRemoval, onSend: () => setAsk(sendOut(job, id, part.name)) };
+  return (
+    part && { kind: 'part', part, onRemoval, onSend: () => setSending({ thingId: id, name: part.name }) }
+  );
 }
 
 /** Digits type the count, + and − step it, Enter keeps it: the hands hold the bag. */
@@ -159,6 +171,7 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
   const atId = remember((place) => place.stowId);
   const [counted, setCounted] = useState<number | null>(null);
   const [ask, setAsk] = useState<Question | null>(null);
+  const [sending, setSending] = useState<Sending | null>(null);
   const go = remember.getState().go;
   const wants = wantsOf(job.view);
   const panelOf = (id: string): OffPanel | null =>
@@ -169,7 +182,7 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
           onState: (key, state) => void setWant(job, key, state),
           onSave: () => save('to-get.csv', wantsCsv(wants)),
         }
-      : (bagPanel(job, id, { counted, setCounted }, setAsk) ?? partPanel(job, id, setAsk));
+      : (bagPanel(job, id, { counted, setCounted }, setAsk) ?? partPanel(job, id, setSending));
   const panel = atId === null ? null : panelOf(atId);
   useCountKeys(panel);
   const pick = (id: string) => {
@@ -193,6 +206,13 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
         onToGet={() => go({ stowId: 'to get' })}
       />
       {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
+      {sending && (
+        <SendDialog
+          {...sending}
+          onSend={(toWhom, date) => sendOut(job, sending.thingId, toWhom, date)}
+          onClose={() => setSending(null)}
+        />
+      )}
     </>
   );
 }

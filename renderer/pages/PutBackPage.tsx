@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { StandingPoint } from '../../core/model/result.ts';
+import { useDraft } from '../data/draft.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { keyIsTaken } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
@@ -72,7 +73,7 @@ interface StepPageProps {
 function StepPage({ job, step, onStop }: StepPageProps) {
   const status = useStatus();
   const [atId, setAtId] = useState<string | null>(null);
-  const [reading, setReading] = useState('');
+  const [reading, setReading] = useDraft(`reading/${atId ?? step.id}`);
   const [ask, setAsk] = useState<Ask | null>(null);
   const [photoId, setPhotoId] = useState<string | null>(null);
   const [round, setRound] = useState(1);
@@ -80,10 +81,6 @@ function StepPage({ job, step, onStop }: StepPageProps) {
   const joint = jointOf(job.view, step, { photoId, markers: marks.markers, things: marks.things, round });
   const work = stepWork(job, step, setAsk, onStop);
   useStepKeys(step, work.go);
-  const pick = (id: string | null) => {
-    setAtId(id);
-    setReading('');
-  };
   const moveMark = (thingId: string, x: number, y: number) => {
     const marker = marks.markers.find((one) => one.photoId === joint.photo?.id && one.thingId === thingId);
     if (marker) marks.change(marker.id, { x, y });
@@ -101,7 +98,7 @@ function StepPage({ job, step, onStop }: StepPageProps) {
         onGo={() => work.go(goOf(step).what)}
         onUndo={() => undo(job.id)}
         onCameOff={() => setAsk(againAsk(job, step.thingId))}
-        onPickMark={pick}
+        onPickMark={setAtId}
         onMoveMark={moveMark}
         onHole={(state) => atId !== null && work.setThing(atId, state)}
         onReading={setReading}
@@ -110,7 +107,7 @@ function StepPage({ job, step, onStop }: StepPageProps) {
           work.keepReading(atId, reading.trim());
           setReading('');
         }}
-        onCloseHole={() => pick(null)}
+        onCloseHole={() => setAtId(null)}
         onAction={work.onAction}
         onList={() => remember.getState().go({ stepId: 'list' })}
         onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}

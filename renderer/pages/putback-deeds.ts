@@ -68,6 +68,7 @@ export type Ask =
 export function againAsk(job: OpenJob, thingId: string): Ask {
   return {
     kind: 'text',
+    draft: `${thingId}/again`,
     title: say.againTitle,
     label: say.againAsk,
     example: say.againExample,
@@ -81,6 +82,7 @@ export function againAsk(job: OpenJob, thingId: string): Ask {
 function leftOutAsk(job: OpenJob, thingId: string): Ask {
   return {
     kind: 'text',
+    draft: `${thingId}/left out`,
     title: say.leftOutTitle,
     label: say.leftOutAsk,
     example: say.leftOutExample,
@@ -96,6 +98,7 @@ function amountAsk(job: OpenJob, fluidId: string, onAnswer: (text: string) => vo
   const name = job.view.state.fluid.find((fluid) => fluid.id === fluidId)?.name ?? '';
   return {
     kind: 'text',
+    draft: `${fluidId}/amount`,
     title: say.amountTitle(name),
     label: say.amountAsk,
     example: say.amountExample,
@@ -108,6 +111,7 @@ function measureAsk(job: OpenJob, measureId: string, onAnswer: (text: string) =>
   const what = job.view.state.measure.find((one) => one.id === measureId)?.what ?? '';
   return {
     kind: 'text',
+    draft: `${measureId}/measure`,
     title: say.measureTitle(what),
     label: say.measureAsk,
     example: say.measureExample,

@@ -59,6 +59,11 @@ export const off = {
   sayFits: (counted: number) => `The books say ${counted}. Count what is in your hand.`,
   sayEmpty: 'The books say that nothing is left in it.',
   emptied: 'empty',
+  notKnown: 'nobody said how many',
+  saySome: 'Nobody said how many there are. Count what is in your hand and it is written down.',
+  countUnknown: '?',
+  countFirst: 'Count them',
+  ofUnknown: 'how many?',
   lookAt: 'Look there before you buy one',
   missing: (count: number) => {
     if (count < 0) return count === -1 ? 'One too many.' : `${-count} too many.`;
@@ -78,6 +83,7 @@ export const off = {
   sendTitle: (what: string) => `Send out: ${what}`,
   sendAsk: 'To whom, and what for?',
   sendExample: 'Machine shop, bore 24 mm',
+  sendDue: 'Back by, if a day was promised',
   sendGo: 'It is out',
   awayDue: (date: string) => `, due ${date}`,
   awayNoDue: '. No day was promised.',

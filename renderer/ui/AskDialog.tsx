@@ -1,9 +1,11 @@
-import { useState } from 'react';
+import { useDraft } from '../data/draft.ts';
 import { Dialog } from './Dialog.tsx';
 import { Field } from './Field.tsx';
 import { Key } from './Key.tsx';
 
 export interface AskProps {
+  /** Names the question: what is half typed comes back when it is asked again. */
+  readonly draft: string;
   readonly title: string;
   readonly label: string;
   readonly example: string;
@@ -15,12 +17,13 @@ export interface AskProps {
 }
 
 /** One question with one line for its answer. */
-export function AskDialog({ title, label, example, go, needed = true, onAnswer, onClose }: AskProps) {
-  const [text, setText] = useState('');
+export function AskDialog({ draft, title, label, example, go, needed = true, onAnswer, onClose }: AskProps) {
+  const [text, setText] = useDraft(`ask/${draft}`);
   const ready = !needed || text.trim() !== '';
   const answer = () => {
     if (!ready) return;
     onAnswer(text.trim());
+    setText('');
     onClose();
   };
   return (

@@ -12,11 +12,24 @@ export interface FieldProps {
   readonly refused?: string | undefined;
   readonly numeric?: boolean;
   readonly first?: boolean;
+  /** A day is chosen by the system's own calendar. */
+  readonly type?: 'text' | 'date';
 }
 
 /** A labelled field. What people write stands in the serif. */
 export function Field(props: FieldProps) {
-  const { label, value, onChange, onDone, example, lines = false, refused, numeric = false, first } = props;
+  const {
+    label,
+    value,
+    onChange,
+    onDone,
+    example,
+    lines = false,
+    refused,
+    numeric = false,
+    first,
+    type = 'text',
+  } = props;
   const id = useId();
   const shared = {
     id,
@@ -35,7 +48,7 @@ export function Field(props: FieldProps) {
       {lines ? (
         <textarea {...shared} rows={2} />
       ) : (
-        <input {...shared} inputMode={numeric ? 'decimal' : undefined} />
+        <input {...shared} type={type} inputMode={numeric ? 'decimal' : undefined} />
       )}
       {refused !== undefined && (
         <span className="why" id={`${id}-why`}>

@@ -75,9 +75,11 @@ test('a part is sent out, is said to be away everywhere, and comes back', async 
   await page.getByRole('button', { name: /^pulley/ }).click();
   await page.getByRole('button', { name: 'Send it out' }).click();
   await page.getByLabel('To whom, and what for?').fill('Machine shop, bore 24 mm');
+  await page.getByLabel('Back by, if a day was promised').fill('2026-01-20');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Not in the workshop' })).toBeVisible();
   await expect(page.getByText(/with Machine shop, bore 24 mm, since/).first()).toBeVisible();
+  await expect(page.getByText(/due (January 20|20 January)/).first()).toBeVisible();
   await page.keyboard.press('F4');
   await expect(page.getByText(/away/).first()).toBeVisible();
   await page.keyboard.press('F3');

@@ -12,13 +12,14 @@ export interface FoundData {
 }
 
 interface AsFoundProps {
+  readonly jobId: string;
   readonly found: readonly FoundData[];
   readonly onFound: (kind: FoundKind, text: string) => void;
   readonly onDrop: (id: string) => void;
 }
 
 /** The state before anyone touched it. "As found missing" is not "lost". */
-export function AsFound({ found, onFound, onDrop }: AsFoundProps) {
+export function AsFound({ jobId, found, onFound, onDrop }: AsFoundProps) {
   const [kind, setKind] = useState<FoundKind>('damage');
   return (
     <section>
@@ -40,6 +41,7 @@ export function AsFound({ found, onFound, onDrop }: AsFoundProps) {
         />
       </div>
       <AddLine
+        draft={`${jobId}/found`}
         label={say.note}
         example={say.noteExample}
         add={say.noteKey}

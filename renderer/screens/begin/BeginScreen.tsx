@@ -21,6 +21,7 @@ export interface BeginFields {
 export interface BeginScreenProps {
   readonly pane: LinePaneProps;
   readonly status?: StatusProps;
+  readonly jobId: string;
   readonly fields: BeginFields;
   readonly found: readonly FoundData[];
   readonly ready: readonly ListedItem[];
@@ -50,7 +51,7 @@ export function BeginScreen(props: BeginScreenProps) {
         <p className="begin-intro">{say.intro}</p>
         <div className="begin-columns">
           <Machine {...props} />
-          <AsFound found={found} onFound={props.onFound} onDrop={props.onDropFound} />
+          <AsFound jobId={props.jobId} found={found} onFound={props.onFound} onDrop={props.onDropFound} />
           <section>
             <h2 className="rows-title">{say.ready}</h2>
             <ItemList
@@ -60,6 +61,7 @@ export function BeginScreen(props: BeginScreenProps) {
               onDrop={props.onDropReady}
             />
             <AddLine
+              draft={`${props.jobId}/ready`}
               label={say.readyItem}
               example={say.readyExample}
               add={say.readyKey}
@@ -69,7 +71,13 @@ export function BeginScreen(props: BeginScreenProps) {
           <section>
             <h2 className="rows-title">{say.safe}</h2>
             <ItemList items={props.safe} empty={say.safeEmpty} onDrop={props.onDropSafe} />
-            <AddLine label={say.safeItem} example={say.safeExample} add={say.safeKey} onAdd={props.onSafe} />
+            <AddLine
+              draft={`${props.jobId}/safe`}
+              label={say.safeItem}
+              example={say.safeExample}
+              add={say.safeKey}
+              onAdd={props.onSafe}
+            />
           </section>
         </div>
       </div>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useDraft } from '../../data/draft.ts';
 import { begin as say } from '../../texts/begin.ts';
 import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
@@ -53,6 +53,8 @@ export function ItemList({ items, empty, onTick, onDrop }: ItemListProps) {
 }
 
 interface AddLineProps {
+  /** What is half typed comes back under this name. */
+  readonly draft: string;
   readonly label: string;
   readonly example: string;
   readonly add: string;
@@ -60,8 +62,8 @@ interface AddLineProps {
 }
 
 /** A field with its key; Enter does the same. */
-export function AddLine({ label, example, add, onAdd }: AddLineProps) {
-  const [text, setText] = useState('');
+export function AddLine({ draft, label, example, add, onAdd }: AddLineProps) {
+  const [text, setText] = useDraft(`add/${draft}`);
   return (
     <form
       className="add-line"

@@ -10,6 +10,8 @@ export interface BagData {
   /** "Cover bolts M10 × 35" */
   readonly name: string;
   readonly expected: number;
+  /** True where nobody said how many there are: the first count says it. */
+  readonly unknown: boolean;
   /** As counted so far; null before counting. */
   readonly counted: number | null;
   /** What the count means and what to do. */
@@ -39,13 +41,14 @@ interface BagPanelProps {
 export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: BagPanelProps) {
   const { expected } = bag;
   const counted = bag.counted ?? expected;
+  const asked = bag.unknown && bag.counted === null;
   return (
     <>
       <div className="bag-head">
         <p className="big">
-          <b className="num">{counted}</b>
+          <b className="num">{asked ? say.countUnknown : counted}</b>
           <span className="unit">
-            <b>{say.of(expected)}</b>
+            <b>{bag.unknown ? say.ofUnknown : say.of(expected)}</b>
             {bag.counted === null && <span className="cap">{say.notCounted}</span>}
           </span>
         </p>
@@ -54,7 +57,7 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
           <span className="said">{bag.name}</span>
         </h2>
       </div>
-      <Heads counted={counted} expected={expected} />
+      {!asked && <Heads counted={counted} expected={bag.unknown ? counted : expected} />}
       <p className="bag-say">
         <Say text={bag.say} />
       </p>
@@ -63,8 +66,8 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
           {say.fewer}
         </Key>
         <Key onPress={() => onCount(counted + 1)}>{say.more}</Key>
-        <Key look="go" onPress={onIs} hint={say.countHint} first>
-          {say.itIs(counted)}
+        <Key look="go" onPress={onIs} hint={say.countHint} first off={asked}>
+          {asked ? say.countFirst : say.itIs(counted)}
         </Key>
         {bag.counted !== null && <Key onPress={onAgain}>{say.again}</Key>}
         {bag.searching && <Key onPress={onFound}>{say.found}</Key>}

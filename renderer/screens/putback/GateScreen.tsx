@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useDraft } from '../../data/draft.ts';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { putback as say } from '../../texts/putback.ts';
@@ -66,10 +67,12 @@ interface ItemProps {
 
 function Item({ item, name: known, onClear, onAccept }: ItemProps) {
   const { id } = item.point;
-  const [open, setOpen] = useState(false);
-  const [typed, setName] = useState<string | null>(null);
-  const name = typed ?? known;
-  const [why, setWhy] = useState('');
+  const [asked, setOpen] = useState(false);
+  const [typed, setName] = useDraft(`pass/${id}/name`);
+  const name = typed === '' ? known : typed;
+  const [why, setWhy] = useDraft(`pass/${id}/why`);
+  // A reason half written comes back with its field.
+  const open = asked || why !== '';
   const ready = name.trim() !== '' && why.trim() !== '';
   return (
     <Point point={item.point}>
@@ -86,10 +89,13 @@ function Item({ item, name: known, onClear, onAccept }: ItemProps) {
           className="gate-answer"
           onSubmit={(event) => {
             event.preventDefault();
-            if (ready) onAccept(id, name.trim(), why.trim());
+            if (!ready) return;
+            onAccept(id, name.trim(), why.trim());
+            setWhy('');
+            setName('');
           }}
         >
-          <Field label={say.why} example={say.whyExample} value={why} onChange={setWhy} first />
+          <Field label={say.why} example={say.whyExample} value={why} onChange={setWhy} first={asked} />
           <Field label={say.name} value={name} onChange={setName} />
           <Key submits onPress={() => undefined} off={!ready}>
             {say.accept}

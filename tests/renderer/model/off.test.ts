@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { awayData, bagData, offGroups, offSummary, wantsCsv, wantsOf } from '../../../renderer/model/off.ts';
-import { command, good } from '../../support/client.ts';
+import { command, good, refused } from '../../support/client.ts';
 import { type Seeded, seeded } from './seed.ts';
 
 const bagId = (job: Seeded, label: string) =>
@@ -23,6 +23,28 @@ describe('what is off', () => {
       ['Nobody wrote down where', ['guard: 1, refit', 'end cover: 1, refit']],
       ['Still on the machine, loose', [expect.stringMatching(/M12.*: 3, slackened only/)]],
     ]);
+  });
+
+  it('shows a bag that nobody counted as unknown, never as empty; the first count says how many there are', async () => {
+    const job = await seeded(['end cover, M8x25, bag 9']);
+    const rows = () => groups(job)[0];
+    expect(rows()).toEqual(['Bags', ['9 End cover, M8 × 25 mm: ?, nobody said how many']]);
+    expect(bagData(job.view(), bagId(job, '9'), null)).toMatchObject({ unknown: true, searching: false });
+    const counted = { jobId: job.jobId, stowId: bagId(job, '9'), counted: 5 };
+    good(await job.client.piece.count({ ...command(), ...counted }));
+    expect(rows()).toEqual(['Bags', [expect.stringMatching(/^9 End cover, M8 × 25 mm: 5, counted /)]]);
+    expect(job.view().state.position).toHaveLength(5);
+    expect(job.view().searches).toEqual([]);
+    good(await job.client.history.undo({ ...command(), jobId: job.jobId }));
+    expect(rows()?.[1]?.[0]).toContain('nobody said how many');
+  });
+
+  it('asks how many belong to each where two sets of one bag are unknown', async () => {
+    const job = await seeded(['end cover, M8x25, bag 9', 'side cover, M8x30, bag 9']);
+    const counted = { jobId: job.jobId, stowId: bagId(job, '9'), counted: 5 };
+    expect(refused(await job.client.piece.count({ ...command(), ...counted }))).toMatch(
+      /got 2\. Say at the bench/,
+    );
   });
 
   it('is off no more once it is back, and off again once it came off again', async () => {
