@@ -25,7 +25,7 @@ export async function loggedJob(
   program: Program,
   page: Page,
   lines: readonly string[],
-  key: 'F2' | 'F3' | 'F4' | 'F12',
+  key: 'F2' | 'F3' | 'F4' | 'F6' | 'F12',
 ): Promise<void> {
   await startJob(page, 'Winch gearbox');
   await byScript(program, page, [['log', ...lines]]);
