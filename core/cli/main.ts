@@ -15,12 +15,18 @@ const handbook: readonly Verb[] = HANDBOOK_VERBS.map((verb) => ({
   usage: `${verb.name} ${verb.options.map((option) => `[--${option.name} …]`).join(' ')}`,
   says: verb.says,
   options: verb.options.flatMap((option) => [option.name, ...(option.also ?? [])]),
-  run: ({ flags }) => {
+  run: ({ flags, words }) => {
     const typed = Object.fromEntries(
       Object.entries(flags).filter((pair): pair is [string, string] => typeof pair[1] === 'string'),
     );
-    const answer = verb.run(typed);
-    if (answer.ok) return { code: 0, value: answer.value, lines: answer.text };
+    const spare = words.join(' ');
+    if (spare !== '' && (verb.word === undefined || typed[verb.word] !== undefined))
+      return wrongUsage(
+        `Expected only options after ${verb.name}, got “${spare}”. Usage: ${verb.name} ${verb.options.map((option) => `[--${option.name} …]`).join(' ')}`,
+      );
+    const answer = verb.run(spare === '' ? typed : { ...typed, [verb.word ?? '']: spare });
+    if (answer.ok)
+      return { code: (answer.findings ?? 0) > 0 ? 1 : 0, value: answer.value, lines: answer.text };
     const code = answer.code.startsWith('usage.') ? 2 : 1;
     const { sentence } = answer;
     return { code, value: { ok: false, fault: { code: answer.code, sentence } }, lines: [sentence] };
@@ -46,6 +52,20 @@ function help(): Answer {
   return { code: 0, value: VERBS.map(({ name, usage, says }) => ({ name, usage, says })), lines };
 }
 
+/** "--extension -1.5" means a negative figure, which the parser would take for another option. */
+function withNegatives(args: readonly string[]): string[] {
+  const joined: string[] = [];
+  const words: string[] = [];
+  for (const arg of args) {
+    const before = joined.at(-1);
+    if (/^[-\u2212][\d.]/.test(arg) && before !== undefined && /^--[a-z][a-z-]*$/i.test(before))
+      joined[joined.length - 1] = `${before}=${arg}`;
+    else if (/^[-\u2212][\d.]/.test(arg) && arg !== '--') words.push(arg);
+    else joined.push(arg);
+  }
+  return words.length === 0 ? joined : [...joined, '--', ...words];
+}
+
 /** Runs one command line and answers; nothing is printed here. */
 export async function runCommand(args: readonly string[]): Promise<Answer> {
   const [name, ...rest] = args;
@@ -57,7 +77,7 @@ export async function runCommand(args: readonly string[]): Promise<Answer> {
       ...['workshop', 'who', ...verb.options].map((option) => [option, { type: 'string' as const }]),
       ...['json', ...(verb.switches ?? [])].map((option) => [option, { type: 'boolean' as const }]),
     ]) as Record<string, { type: 'string' | 'boolean' }>;
-    const { values, positionals } = parseArgs({ args: rest, options, allowPositionals: true });
+    const { values, positionals } = parseArgs({ args: withNegatives(rest), options, allowPositionals: true });
     const parsed: Options = {
       workshop: workshopDir(values['workshop'] as string | undefined),
       flags: values as Options['flags'],

@@ -14,6 +14,7 @@ export * from './order.ts';
 export * from './orings.ts';
 export * from './outcome.ts';
 export { publishedPattern, ringSequence } from './patterns.ts';
+export * from './quantities.ts';
 export * from './stages.ts';
 export * from './strengths.ts';
 export * from './threads.ts';

@@ -40,7 +40,7 @@ export function readMark(text: string): Outcome<MarkReading> {
     );
   if (lines) return lineMark(Number(lines[1]), text);
   if (nut) return nutMark(nut[1] ?? '', text);
-  const cls = parseClass(bare);
+  const cls = parseClass(text);
   if (!cls.ok) return cls;
   return good(reading(meaning(cls.value), cls.value));
 }

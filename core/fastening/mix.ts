@@ -183,6 +183,8 @@ const FREEZE_ROWS: readonly FreezeRow[] = readRows(FREEZE_POINTS).map((row) => (
 export interface FreezePoint extends Basis {
   /** °C; absent in the slush region, where nothing was measured. */
   readonly celsius?: number;
+  /** °C that it lies below, in the slush region. */
+  readonly belowCelsius?: number;
   readonly sentence: string;
 }
 
@@ -210,7 +212,7 @@ export function freezePoint(
   const celsius =
     b && a ? interpolate(percentValue, key(a) ?? 0, key(b) ?? 0, a.celsius, b.celsius) : undefined;
   return good({
-    ...(celsius === undefined ? {} : { celsius }),
+    ...(celsius === undefined ? { belowCelsius: -49 } : { celsius }),
     sentence:
       celsius === undefined
         ? `${showNumber(percentValue)} ${by} % of glycol turns to slush below −49 °C; nothing was measured there.`

@@ -44,6 +44,10 @@ export interface TighteningOrder extends Basis {
   readonly hint?: string;
 }
 
+/** How a ring is undone. Common practice, no source: it keeps the part from hanging on the last bolt and springing. */
+export const UNDOING_RING =
+  'Undo in the same crosswise order, a quarter to half a turn at a time, about half of the load first.';
+
 const ALL_SHOWN = 'Are all holes of this joint on the photo?';
 
 interface Hole extends Point {
@@ -209,8 +213,7 @@ function ringOrder(ring: readonly RingHole[], first: Hole, surelyRound: boolean)
     order,
     around,
     undoing: order,
-    undoingSays:
-      'Undo in the same crosswise order, a quarter to half a turn at a time, about half of the load first.',
+    undoingSays: UNDOING_RING,
     published: published !== undefined,
     formula: published
       ? 'Cross pattern: opposite holes in pairs, groups of four a quarter turn apart'

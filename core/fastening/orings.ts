@@ -135,6 +135,48 @@ const PORT_SEALS: readonly ORing[] = METRIC_ROWS.filter((row) => cell(row, 0) ==
   }),
 );
 
+/** Seal of a metric port by its thread: "M14x1.5". Source: ISO 6149. */
+export function ringForPort(text: string): Outcome<ORing> {
+  const wanted = text
+    .trim()
+    .replace(/\s*[×*]\s*/, 'x')
+    .replace(/\s/g, '')
+    .toUpperCase();
+  const ring = PORT_SEALS.find((seal) => seal.name.toUpperCase().includes(` ${wanted} `));
+  const ports = PORT_SEALS.map((seal) => / for (\S+) /.exec(seal.name)?.[1]).join(', ');
+  return ring ? good(ring) : refuse('oring.port', `a metric port thread: ${ports}`, text.trim());
+}
+
+/** A cross section of a standard, mm. */
+export interface ListedSection {
+  readonly standard: string;
+  readonly sectionMm: number;
+  readonly toleranceMm: number;
+  readonly confidence: Confidence;
+}
+
+/** Standards whose cross section a measured one can be, nearest first; inch and metric ones lie close together. */
+export function sectionsFor(sectionMm: number): readonly ListedSection[] {
+  const inch = new Map(INCH_RINGS.map((ring) => [ring.sectionMm, ring]));
+  return [
+    ...SECTIONS,
+    ...[...inch.values()].map((ring) => ({
+      standard: `${ring.standard} (${ring.name} and others)`,
+      sectionMm: ring.sectionMm,
+      toleranceMm: ring.sectionToleranceMm,
+      confidence: ring.confidence,
+    })),
+  ]
+    .filter((one) => Math.abs(one.sectionMm - sectionMm) <= one.toleranceMm + READ_MM.section)
+    .map(({ standard, sectionMm: own, toleranceMm, confidence }) => ({
+      standard,
+      sectionMm: own,
+      toleranceMm,
+      confidence,
+    }))
+    .sort((a, b) => Math.abs(a.sectionMm - sectionMm) - Math.abs(b.sectionMm - sectionMm));
+}
+
 /** Inside diameters of the metric series, mm. Source: ISO 3601-1, from memory. */
 const ISO_INSIDE: readonly number[] = `
   1.8 2 2.24 2.5 2.8 3.15 3.55 3.75 4 4.5 4.87 5 5.15 5.3 5.6 6 6.3 6.7 6.9 7.1 7.5 8 8.5 8.76 9 9.5 10 10.6 11.2 11.8 12.5

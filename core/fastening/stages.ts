@@ -120,6 +120,8 @@ export interface Round {
   readonly says: string;
   /** Share of the target, where the round has one. */
   readonly share?: number;
+  /** Shares between which the source lets this round lie. */
+  readonly shareRange?: readonly [number, number];
   /** In which order: ids, each once. */
   readonly order: readonly string[];
   /** Torque at each place of `order`, N·m, where the target of that hole is known. */
@@ -131,8 +133,42 @@ export interface RoundsInput {
   readonly around: readonly string[];
   /** Target per hole in N·m: sets of one joint may differ. */
   readonly targetNm?: ((id: string) => number | undefined) | undefined;
+  /** Shares of the rounds between snug and the last pass; 30, 70, 100 % unless told. Rising, the last one 1. */
+  readonly shares?: readonly number[] | undefined;
   /** The maker's stages win over the usual shares. */
   readonly makerStages?: readonly Stage[] | undefined;
+}
+
+const USUAL_SHARES: readonly number[] = [0.3, 0.7, 1];
+
+/** Where the source lets a round lie. Source: ASME PCC-1. */
+const RANGES: ReadonlyMap<number, readonly [number, number]> = new Map([
+  [0.3, [0.2, 0.3]],
+  [0.7, [0.5, 0.7]],
+  [1, [1, 1]],
+]);
+
+/** Other rounds that are published: not taken here, and named so that nobody has to choose blind. */
+export const OTHER_ROUNDS: readonly {
+  readonly name: string;
+  readonly shares: readonly number[];
+  readonly fromHoles: number;
+  readonly confidence: string;
+}[] = [
+  { name: 'three step', shares: [0.3, 0.6, 1], fromHoles: 1, confidence: 'verified-2' },
+  { name: 'four step', shares: [0.2, 0.4, 0.8, 1], fromHoles: 12, confidence: 'verified-1' },
+];
+
+/** Reads "30 60 100 %", "20, 40, 80, 100": rising shares that end at 100 %, as fractions. */
+export function parseShares(text: string): Outcome<readonly number[]> {
+  const shares = text
+    .split(/[\s,;/%]+/)
+    .filter((piece) => piece !== '')
+    .map((piece) => Number(piece) / 100);
+  const rising = shares.every((share, i) => share > (shares[i - 1] ?? 0));
+  return shares.length > 0 && shares.length <= 8 && rising && shares.at(-1) === 1
+    ? good(shares)
+    : refuse('tighten.rounds', 'rising shares that end at 100, such as 30 60 100', text.trim());
 }
 
 /**
@@ -152,10 +188,13 @@ export function tighteningRounds(input: RoundsInput): readonly Round[] {
       return full === undefined || share === undefined ? undefined : full * share;
     }),
   });
-  const snug = round(
-    'snug',
-    'All started by hand, then evenly snug, not above a fifth of the torque; look at the gap all round.',
-  );
+  const snug = {
+    ...round(
+      'snug',
+      'All started by hand, then evenly snug, not above a fifth of the torque; look at the gap all round.',
+    ),
+    shareRange: [0, 0.2] as const,
+  };
   const stages = input.makerStages?.filter((stage) => stage.kind !== 'snug') ?? [];
   const single = stages.length === 1 && stages[0]?.kind === 'torque';
   if (stages.length > 0 && !single) {
@@ -165,16 +204,20 @@ export function tighteningRounds(input: RoundsInput): readonly Round[] {
     }));
     return [snug, ...own];
   }
-  const shares = input.order.length === 1 ? [1] : [0.3, 0.7, 1];
+  const shares = input.order.length === 1 ? [1] : (input.shares ?? USUAL_SHARES);
   return [
     snug,
-    ...shares.map((share) =>
-      round(
-        `${Math.round(share * 100)} %`,
-        `All holes in order, ${Math.round(share * 100)} % of the torque.`,
-        share,
-      ),
-    ),
+    ...shares.map((share) => {
+      const range = input.shares === undefined ? RANGES.get(share) : undefined;
+      return {
+        ...round(
+          `${Math.round(share * 100)} %`,
+          `All holes in order, ${Math.round(share * 100)} % of the torque.`,
+          share,
+        ),
+        ...(range ? { shareRange: range } : {}),
+      };
+    }),
     ...(input.order.length > 2
       ? [
           round(

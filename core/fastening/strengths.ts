@@ -26,7 +26,9 @@ export function parseClass(text: string): Outcome<PropertyClass> {
   const bare = text
     .trim()
     .toLowerCase()
-    .replace(/^(property\s+)?(class|grade|gr\.?|sae|cl\.?)\s*/, '')
+    .replace(/^(property\s+)?(class|grade|gr\.?|g(?=\d)|sae|cl\.?)\s*/, '')
+    // The finish says nothing about the strength.
+    .replace(/(?<=\d)\s+(black|zinc(ed)?|galvani[sz]ed|plated|zinc[\s-]plated|plain)$/, '')
     .replace(',', '.');
   const metric = METRIC_CLASSES.find((name) => name === bare);
   if (metric) return good({ system: 'ISO 898-1', name: metric, stainless: false });
@@ -136,6 +138,75 @@ export function yieldStrength(cls: PropertyClass, nominalMm: number): Strength |
 /** Minimum tensile strength in MPa. */
 export function tensileStrength(cls: PropertyClass, nominalMm: number): Strength | undefined {
   return strength('tensile', cls, nominalMm);
+}
+
+/** One printed strength of a class, with the sizes that it holds for. */
+export interface PrintedStrength {
+  readonly quantity: 'proof' | 'yield' | 'tensile';
+  readonly range: string;
+  readonly valueMPa: number;
+  readonly valuePsi: number;
+  readonly confidence: Confidence;
+}
+
+/** Every printed strength of a class. Stainless has a yield (Rp0.2) and a tensile strength, and no proof strength. */
+export function strengthsOf(cls: PropertyClass): readonly PrintedStrength[] {
+  const own = ROWS.filter(
+    (row) => row.system === cls.system && (row.name === cls.name || (cls.stainless && isSteel(row, cls))),
+  );
+  return own.map((row) => ({
+    quantity: row.quantity.startsWith('proof')
+      ? 'proof'
+      : row.quantity.startsWith('tensile')
+        ? 'tensile'
+        : 'yield',
+    range: row.range,
+    valueMPa: row.valueMPa,
+    valuePsi: Math.round(row.valueMPa / PSI_MPA),
+    confidence: row.confidence,
+  }));
+}
+
+/** A stainless class without its steel ("70") stands for the first steel of that strength. */
+function isSteel(row: StrengthRow, cls: PropertyClass): boolean {
+  if (ROWS.some((one) => one.name === cls.name)) return false;
+  const first = ROWS.find((one) => one.system === cls.system && one.name.endsWith(cls.name.slice(-3)));
+  return row.name === first?.name;
+}
+
+/** What a class promises at one thread: strengths in MPa and psi, proof load in N and lbf where the standard has one. */
+export interface StrengthAt {
+  readonly proofMPa?: number;
+  readonly yieldMPa?: number;
+  readonly tensileMPa?: number;
+  readonly proofPsi?: number;
+  readonly yieldPsi?: number;
+  readonly tensilePsi?: number;
+  readonly proofLoadN?: number;
+  readonly source: string;
+}
+
+/** Strengths and proof load of a thread in a class; what the standard does not give is left out. */
+export function strengthAt(thread: Thread, cls: PropertyClass): StrengthAt {
+  const found = {
+    proof: proofStrength(cls, thread.nominalMm),
+    yield: yieldStrength(cls, thread.nominalMm),
+    tensile: tensileStrength(cls, thread.nominalMm),
+  };
+  const load = proofLoad(thread, cls);
+  const both = Object.entries(found).flatMap(([name, one]) =>
+    one
+      ? [
+          [`${name}MPa`, one.valueMPa],
+          [`${name}Psi`, Math.round(one.valueMPa / PSI_MPA)],
+        ]
+      : [],
+  );
+  return {
+    ...(Object.fromEntries(both) as Partial<StrengthAt>),
+    ...(load ? { proofLoadN: load.loadN } : {}),
+    source: load?.source ?? cls.system,
+  };
 }
 
 /** A proof load in N: the most the fastener must bear without staying longer. */

@@ -87,6 +87,31 @@ function unified(row: Row): Thread {
   };
 }
 
+/** A thread with the same in inches, and its stress area by the formula beside the tabulated one. */
+export interface ThreadFacts extends Thread {
+  readonly nominalIn: number;
+  readonly stressAreaIn2: number;
+  readonly formulaAreaMm2: number;
+  readonly formulaAreaIn2: number;
+}
+
+/** Both systems side by side: a unified thread's table is in inches, a metric one's in millimetres. */
+export function threadFacts(thread: Thread): ThreadFacts {
+  const nominalIn = thread.nominalMm / INCH_MM;
+  const formulaAreaMm2 =
+    thread.system === 'metric'
+      ? metricStressAreaMm2(thread.nominalMm, thread.pitchMm)
+      : unifiedStressAreaIn2(nominalIn, INCH_MM / thread.pitchMm) * INCH_MM * INCH_MM;
+  const inches = (mm2: number): number => Number((mm2 / (INCH_MM * INCH_MM)).toPrecision(9));
+  return {
+    ...thread,
+    nominalIn: Number(nominalIn.toPrecision(9)),
+    stressAreaIn2: inches(thread.stressAreaMm2),
+    formulaAreaMm2,
+    formulaAreaIn2: inches(formulaAreaMm2),
+  };
+}
+
 /** Every thread the program knows, metric first, each system by size and series. */
 export const THREADS: readonly Thread[] = [
   ...readRows(METRIC_THREADS).map(metric),
@@ -102,13 +127,21 @@ const EXPECTED = 'a thread such as M8, M10x1.25, 5/16-18 or #10-32';
  * formula and says so. Refuses what is no thread.
  */
 export function findThread(text: string): Outcome<Thread> {
-  const bare = text.trim().replace(/\s+/g, ' ');
+  const bare = text
+    .trim()
+    .replace(/\s+/g, ' ')
+    // Hand and fit class say nothing about the size: "LH", "left-hand", "-6g", "-2A".
+    .replace(/[\s,(-]*\b(lh|rh|(left|right)[\s-]?hand(ed)?)\b\)?/gi, '')
+    .replace(/(?<=[\dfncs])\s*-\s*(\d[efghEFGH]){1,2}$/, '')
+    .replace(/(?<=[\dfncs])\s*-?\s*[123][AB]$/i, '')
+    .trim();
   return /^m\s*\d/i.test(bare) ? findMetric(bare) : findUnified(bare);
 }
 
 function findMetric(text: string): Outcome<Thread> {
-  const parts =
-    /^m\s*([\d.,]+)(?:\s*[x×*-]\s*([\d.,]+))?(?:\s*[x×*-]\s*[\d.,]+)?\s*(?:coarse|fine|lh|rh)?$/i.exec(text);
+  const parts = /^m\s*([\d.,]+)(?:\s*[x×*-]\s*([\d.,]+))?(?:\s*[x×*-]\s*[\d.,]+)?\s*(?:coarse|fine)?$/i.exec(
+    text,
+  );
   const nominal = parts ? parseDecimal(parts[1] ?? '') : undefined;
   if (!parts || !nominal?.ok) return refuse('thread.unreadable', EXPECTED, text);
   const nominalMm = nominal.value;
@@ -155,13 +188,13 @@ function findUnified(text: string): Outcome<Thread> {
     .replace(/["″]/g, '')
     .trim();
   const parts =
-    /^(#?\d+(?:[ -]\d+\/\d+|\/\d+)?|0?\.\d+)(?:\s*-\s*(\d+))?(?:\s*(un[cfs]?|unef|unr[cf]?))?(?:\s*-\s*[12]a)?$/i.exec(
+    /^(#?\d+(?:[ -]\d+\/\d+|\/\d+)?|0?\.\d+)(?:\s*[- ]\s*(\d+(?:\.5)?))?(?:\s*(unef|un[cfs]?|unr[cf]?))?$/i.exec(
       bare,
     );
   if (!parts) return refuse('thread.unreadable', EXPECTED, text);
   let size = (parts[1] ?? '').replace(' ', '-');
   // "10-32" without a sign is how the trade writes #10-32; whole inches in these tables are 1 only.
-  if (/^\d+$/.test(size) && Number(size) >= 2 && Number(size) <= 12) size = `#${size}`;
+  if (/^\d+$/.test(size) && isNumbered(Number(size), Number(parts[2] ?? 99))) size = `#${size}`;
   if (/^0?\.\d+$/.test(size)) size = sizeOfDecimal(Number(size)) ?? size;
   const ofSize = THREADS.filter((t) => t.system === 'unified' && t.size === size);
   const series = parts[3]?.toUpperCase().replace('UNR', 'UN');
@@ -170,12 +203,32 @@ function findUnified(text: string): Outcome<Thread> {
       ? ofSize.find((t) => t.tpi === Number(parts[2]))
       : ofSize.find((t) => t.series === (series ?? 'UNC'));
   if (found) return good(found);
-  const tpi = Number(parts[2] ?? Number.NaN);
+  const tpi = Number(parts[2] ?? (series === 'UNEF' ? UNEF_TPI.get(size) : undefined) ?? Number.NaN);
   const diameter = unifiedDiameterIn(size);
   if (diameter !== undefined && tpi >= 3 && tpi <= 80 && diameter > 3 / tpi) {
-    return good(unlistedUnified(size, diameter, tpi));
+    return good(unlistedUnified(size, diameter, tpi, series));
   }
   return refuse('thread.unknown', EXPECTED, text);
+}
+
+/** Threads per inch of the extra-fine series. Source: ASME B1.1, from memory; their areas are computed. */
+const UNEF_TPI: ReadonlyMap<string, number> = new Map([
+  ['#12', 32],
+  ['1/4', 32],
+  ['5/16', 32],
+  ['3/8', 32],
+  ['7/16', 28],
+  ['1/2', 28],
+  ['9/16', 24],
+  ['5/8', 24],
+  ['3/4', 20],
+  ['7/8', 20],
+  ['1', 20],
+]);
+
+/** Whether a bare whole number is a numbered screw: #2 to #12 have 20 to 80 threads per inch, whole inches fewer. */
+function isNumbered(size: number, tpi: number): boolean {
+  return size >= 2 && size <= 12 && tpi >= 20;
 }
 
 function sizeOfDecimal(inches: number): string | undefined {
@@ -189,12 +242,12 @@ function unifiedDiameterIn(size: string): number | undefined {
   return value.ok && value.value.value > 0 && value.value.value <= 4 ? value.value.value : undefined;
 }
 
-function unlistedUnified(size: string, majorIn: number, tpi: number): Thread {
+function unlistedUnified(size: string, majorIn: number, tpi: number, series: string | undefined): Thread {
   return unified([
     `${size}-${tpi}`,
     String(majorIn),
     String(tpi),
-    'UN',
+    series ?? (UNEF_TPI.get(size) === tpi ? 'UNEF' : 'UN'),
     String(unifiedStressAreaIn2(majorIn, tpi)),
     'formula only',
     'not in the tables here; computed by the formula',

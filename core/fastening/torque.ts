@@ -1,6 +1,6 @@
 import { nutFactor, type Lubrication } from './friction.ts';
 import { MAKER_FIRST, good, refuse, showNumber, type Basis, type Outcome } from './outcome.ts';
-import { proofLoad, sayClass, type PropertyClass } from './strengths.ts';
+import { classesFor, proofLoad, sayClass, type PropertyClass } from './strengths.ts';
 import type { Thread } from './threads.ts';
 
 /** Share of the proof load: 75 % where the joint is taken apart again, 90 % where it stays. Source: Shigley. */
@@ -51,13 +51,17 @@ export function referenceTorque(input: ReferenceTorqueInput): Outcome<ReferenceT
   const share = input.share ?? PROOF_SHARE;
   if (!(k >= 0.05 && k <= 0.5)) return refuse('torque.k', 'a nut factor K from 0.05 to 0.5', k);
   if (!(share >= 0.05 && share <= 1))
-    return refuse('torque.share', 'a share of the proof load from 5 to 100 %', share);
+    return refuse(
+      'torque.share',
+      'a share of the proof load from 5 to 100 %',
+      `${showNumber(share * 100)} %`,
+    );
   if (propertyClass.stainless) return stainlessUnknown(propertyClass);
   const proof = proofLoad(thread, propertyClass);
   if (!proof) {
     return refuse(
       'torque.class-size',
-      `a class that its standard lists for ${thread.designation}`,
+      `a class that its standard lists for ${thread.designation} (${listOf(classesFor(thread))})`,
       sayClass(propertyClass),
     );
   }
@@ -84,6 +88,10 @@ export function referenceTorque(input: ReferenceTorqueInput): Outcome<ReferenceT
     ],
     cautions: [MAKER_FIRST],
   });
+}
+
+function listOf(classes: readonly PropertyClass[]): string {
+  return classes.map(sayClass).join(', ') || 'none at this size';
 }
 
 /** Stainless has no proof load in its standard, and its friction runs from 0.1 to 0.5 and galls. */

@@ -10,6 +10,8 @@ const INCH_M = 0.0254;
 
 const TORQUE_UNITS = {
   N·m: 1,
+  N·cm: 0.01,
+  daN·m: 10,
   lbf·ft: POUND_FORCE_N * 0.3048,
   lbf·in: POUND_FORCE_N * INCH_M,
   ozf·in: (POUND_FORCE_N * INCH_M) / 16,
@@ -37,33 +39,93 @@ const VOLUME_UNITS = {
   'imp pt': 4.54609 / 8,
 } as const;
 
-/** Every unit with its size in the base unit of its kind (N·m, N, Pa, mm, l). */
-const KINDS: readonly Readonly<Record<string, number>>[] = [
-  TORQUE_UNITS,
-  FORCE_UNITS,
-  PRESSURE_UNITS,
-  LENGTH_UNITS,
-  VOLUME_UNITS,
+const MASS_UNITS = { g: 0.001, kg: 1, oz: 0.45359237 / 16, lb: 0.45359237 } as const;
+/** Size of a degree in kelvin, and where the scale begins. */
+const SCALES: Readonly<Record<string, readonly [number, number]>> = {
+  '°C': [1, 273.15],
+  '°F': [5 / 9, 459.67 * (5 / 9)],
+};
+
+/** Every unit with its size in the base unit of its kind (N·m, N, Pa, mm, l, kg). */
+const KINDS: readonly (readonly [string, Readonly<Record<string, number>>])[] = [
+  ['torque', TORQUE_UNITS],
+  ['force', FORCE_UNITS],
+  ['pressure', PRESSURE_UNITS],
+  ['length', LENGTH_UNITS],
+  ['volume', VOLUME_UNITS],
+  ['mass', MASS_UNITS],
+  ['area', { 'mm²': 1, 'in²': 25.4 * 25.4 }],
+  ['temperature', { '°C': 1, '°F': 5 / 9 }],
 ];
 
 /** Converts between two units of one kind with exact factors; refuses units that are unknown or of different kinds. */
 export function convert(value: number, from: string, to: string): Outcome<number> {
   const a = canonicalUnit(from);
   const b = canonicalUnit(to);
-  const kind = KINDS.find((units) => a in units && b in units);
-  const size = kind?.[a];
-  const target = kind?.[b];
+  const units = KINDS.find(([, own]) => a in own && b in own)?.[1];
+  const size = units?.[a];
+  const target = units?.[b];
   if (size === undefined || target === undefined) {
     return refuse('unit.unknown', 'two units of one kind, such as lbf·ft and N·m', `${from} to ${to}`);
   }
+  if (a === b) return good(value);
+  const scale = SCALES[a];
+  const other = SCALES[b];
+  if (scale && other) return good((value * scale[0] + scale[1] - other[1]) / other[0]);
   return good((value * size) / target);
 }
+
+/** The unit that a piece of text means, with its kind and every unit of that kind; undefined where none is meant. */
+export function unitsLike(
+  text: string,
+): { readonly unit: string; readonly kind: string; readonly units: readonly string[] } | undefined {
+  const unit = canonicalUnit(text);
+  const found = KINDS.find(([, units]) => unit in units);
+  return found && { unit, kind: found[0], units: Object.keys(found[1]) };
+}
+
+/** Other spellings of a unit, lower case without points and blanks. */
+const SPELLINGS: Readonly<Record<string, string>> = {
+  '"': 'in',
+  '″': 'in',
+  inch: 'in',
+  inches: 'in',
+  foot: 'ft',
+  feet: 'ft',
+  millimetre: 'mm',
+  millimetres: 'mm',
+  millimeters: 'mm',
+  c: '°C',
+  degc: '°C',
+  f: '°F',
+  degf: '°F',
+  celsius: '°C',
+  fahrenheit: '°F',
+  lbs: 'lb',
+  pound: 'lb',
+  pounds: 'lb',
+  kp: 'kgf',
+  newton: 'N',
+  newtons: 'N',
+  'lbf/in²': 'psi',
+  'lbf/in2': 'psi',
+  'n/mm²': 'MPa',
+  'n/mm2': 'MPa',
+  mm2: 'mm²',
+  sqmm: 'mm²',
+  in2: 'in²',
+  sqin: 'in²',
+};
 
 function canonicalUnit(text: string): string {
   const torque = torqueUnit(text);
   if (torque !== undefined) return torque;
-  const known = KINDS.flatMap((units) => Object.keys(units));
-  return known.find((unit) => unit.toLowerCase() === text.trim().toLowerCase()) ?? text.trim();
+  const bare = text.trim().toLowerCase().replace(/[.\s]/g, '');
+  const known = KINDS.flatMap(([, units]) => Object.keys(units));
+  const exact = known.find((unit) => unit === text.trim());
+  const found =
+    exact ?? known.find((unit) => unit.toLowerCase().replace(/\s/g, '') === bare) ?? SPELLINGS[bare];
+  return found ?? (bare === '' ? '' : (volumeUnit(bare, 'l') ?? text.trim()));
 }
 
 /** Newton metres of a torque given in a unit. Exact factor. */
@@ -88,6 +150,8 @@ function torqueUnit(text: string): TorqueUnit | undefined {
     .replace(/[\s.·⋅∙•*×x-]/g, '')
     .replace(/"/g, 'in');
   if (/^(nm|mn)$/.test(bare)) return 'N·m';
+  if (/^n?cmn?$/.test(bare) && bare.includes('n')) return 'N·cm';
+  if (bare === 'danm') return 'daN·m';
   if (/^(lbs?f?ft|ftlbs?f?)$/.test(bare)) return 'lbf·ft';
   if (/^(lbs?f?in|inlbs?f?)$/.test(bare)) return 'lbf·in';
   if (/^(ozf?in|inozf?)$/.test(bare)) return 'ozf·in';

@@ -239,7 +239,7 @@ describe('reference torques', () => {
       'Expected a nut factor K from 0.05 to 0.5, got 2.',
     );
     expect(said({ thread: thread('M8'), propertyClass: cls.value, share: 1.2 })).toBe(
-      'Expected a share of the proof load from 5 to 100 %, got 1.2.',
+      'Expected a share of the proof load from 5 to 100 %, got "120 %".',
     );
     expect(said({ thread: thread('M8'), propertyClass: grade.value })).toBe(
       'Expected a class that its standard lists for M8, got "grade 8".',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { runCommand } from '../../core/cli/main.ts';
 import { HANDBOOK_VERBS, type Options } from '../../core/cli/handbook/index.ts';
 
 function ask(
@@ -146,7 +147,8 @@ describe('handbook verbs', () => {
       'Expected points such as',
     );
     expect(refused('tighten', { holes: '0' })).toBe('Expected 1 to 200 holes, got "0".');
-    expect(refused('oring', { inside: '25' })).toContain('both --inside and --section');
+    expect(refused('oring', { port: 'M9x1' })).toContain('Expected a metric port thread: M8x1, M10x1');
+    expect(refused('oring', { inside: '25', section: '40' })).toContain('from 0.5 to 15 mm');
     expect(refused('oring', { dash: '999' })).toContain('Expected an AS568 dash number');
     expect(refused('mix', { capacity: '10 l', remaining: '12 l', target: '50 %' })).toContain(
       'from 0 to the capacity 10',
@@ -155,5 +157,87 @@ describe('handbook verbs', () => {
       'Expected a target strength from 0 to 100 %, got "150 %".',
     );
     expect(refused('mix', { capacity: '10 l', target: '1' })).toContain('1 % or 100 %');
+  });
+});
+
+/** One command line as typed, without its process. */
+async function typed(line: string): Promise<{ readonly code: number; readonly said: string }> {
+  const words = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map((one) => one[1] ?? one[2] ?? '');
+  const answer = await runCommand(words);
+  return { code: answer.code, said: answer.lines.join('\n') };
+}
+
+describe('odd input at the command line', () => {
+  it('is understood as the trade writes it', async () => {
+    for (const [line, said] of [
+      ['units 25Nm', '18.44 lbf·ft'],
+      ['units "29ft-lb" --to N·m', '39.32 N·m'],
+      ['units 90in-lb', '10.17 N·m'],
+      ['units "4 kgf·m"', '39.23 N·m'],
+      ['units "25,5 Nm"', '18.81 lbf·ft'],
+      ['units 250Ncm', '2.5 N·m'],
+      ['units 2.5daNm', '25 N·m'],
+      ['units 5/16', '7.938 mm'],
+      ['units "-40 °C"', '-40 °F'],
+      ['units --value 180 --from F --to C', '82.22 °C'],
+      ['identify 5/16-18', '5/16-18 UNC'],
+      ['identify "5/16 - 18 UNC-2A"', '5/16-18 UNC'],
+      ['identify "1/4-28 UNF LH"', '1/4-28 UNF'],
+      ['identify "1/4 UNEF"', '1/4-32 UNEF'],
+      ['identify "1-1/8 8UN"', '1-1/8-8 UN'],
+      ['identify 2-8UN', '2-8 UN (50.80 mm'],
+      ['identify 10-24', '#10-24 UNC'],
+      ['identify M8', 'pitch 1.25 mm, coarse'],
+      ['identify M8x1', 'M8x1 (pitch 1 mm, fine)'],
+      ['identify "M8×1,25 left-hand"', 'M8 (pitch 1.25 mm, coarse)'],
+      ['identify M20x1.5-6g', 'M20x1.5 (pitch 1.5 mm, fine)'],
+      ['identify --mark A4-80', 'Stainless A4'],
+      ['identify --mark "8.8 zinc"', 'Class 8.8'],
+      ['torque M8 --class unknown', 'class 12.9: 42.6 N·m'],
+      ['torque M8 --class "A2-70"', 'is unknown here'],
+      ['torque 5/16-18 --class gr8', 'Reference: 33.3 N·m'],
+      ['torque --drag "8 lbf·in" --torque "100 to 140 lbf·in"', '148 lbf·in'],
+      ['extension --torque 100Nm --wrench 500 --extension -100', 'Wrench setting: 125.0 N·m'],
+      ['oring 214', 'AS568-214'],
+      ['mix --mass "30 %" --capacity "1000 gal"', '277.6 US gal of glycol'],
+    ] as const) {
+      const answer = await typed(line);
+      expect(answer, line).toMatchObject({ code: 0 });
+      expect(answer.said, line).toContain(said);
+    }
+  });
+
+  it('that cannot be meant is told what is expected: 1 for a value, 2 for the command line itself', async () => {
+    for (const [line, code, said] of [
+      ['units 25', 1, 'Expected a number with its unit'],
+      ['units "25 bananas"', 1, 'got "25 bananas"'],
+      ['units "25 Nm" --to psi', 1, 'Expected a unit of torque to convert to, got "psi".'],
+      ['units -5Nm', 1, 'Expected a torque of 0 or more'],
+      ['identify M9', 1, 'Expected a metric size with its pitch'],
+      ['identify M8x9', 1, 'a pitch from 0.2 mm to a third of it'],
+      ['identify banana', 1, 'Expected a thread such as M8'],
+      ['identify --mark 10.8', 1, 'Expected a class such as 8.8'],
+      ['identify --mark A9-70', 1, 'got "A9-70"'],
+      ['torque M8 --class "grade 5"', 1, 'lists for M8 (class 4.6, class 5.6'],
+      ['torque M8 --class 8.8 --share "400 %"', 1, 'from 5 to 100 %, got "400 %"'],
+      ['torque M8 --torque 90', 1, 'Expected a torque with its unit'],
+      ['torque M8 --torque "140 to 100 lbf·in"', 1, 'from the lower to the higher'],
+      ['torque', 2, 'Expected a thread'],
+      ['torque --diameter 8', 2, 'Expected a preload'],
+      ['mix 5', 2, 'Expected only options after mix'],
+      ['identify M8 --thread M10', 2, 'Expected only options after identify'],
+      ['identify --colour red', 2, '--colour'],
+      ['tighten --holes 8 --rounds "30 20"', 1, 'Expected rising shares that end at 100'],
+      ['mix --mass 30 --gravity 9', 1, 'Expected a specific gravity from 0.8 to 2'],
+    ] as const) {
+      const answer = await typed(line);
+      expect(answer.said, line).toContain(said);
+      expect(answer.code, line).toBe(code);
+    }
+  });
+
+  it('answers 1 where something speaks against a torque, as every command with findings does', async () => {
+    expect((await typed('torque M6 --torque 25Nm')).code).toBe(1);
+    expect((await typed('torque M6 --class 8.8 --torque 10Nm')).code).toBe(0);
   });
 });

@@ -1,17 +1,23 @@
 import {
+  DRIVE_ROWS,
   findThread,
+  HEXALOBULAR_MM,
   identifyThread,
   majorBand,
   parseDecimal,
   parseLength,
   readMark,
   sayThread,
+  showNumber,
+  strengthsOf,
+  threadFacts,
   threadsForAcrossFlats,
   threadsForHexalobular,
   threadsForHexKey,
   refuse,
   type Basis,
   type DriveMatch,
+  type DriveRow,
   type Outcome,
 } from '../../fastening/index.ts';
 import {
@@ -124,7 +130,14 @@ function heads(get: Get, parts: Parts): Outcome<unknown> | undefined {
     );
   if (key.ok && key.value)
     head('hexKey', `${key.value.typed} hex key`, threadsForHexKey(key.value.lengthMm), parts);
-  if (lobe !== undefined) head('hexalobular', `hexalobular ${lobe}`, threadsForHexalobular(lobe), parts);
+  if (lobe !== undefined) {
+    head('hexalobular', `hexalobular ${lobe}`, threadsForHexalobular(lobe), parts);
+    const acrossMm = HEXALOBULAR_MM.get(`T${/\d+/.exec(lobe)?.[0] ?? ''}`);
+    if (acrossMm !== undefined) {
+      parts.value['hexalobularMm'] = acrossMm;
+      parts.text.push(`The socket measures ${showNumber(acrossMm)} mm over its points (ISO 10664).`);
+    }
+  }
   return undefined;
 }
 
@@ -169,8 +182,14 @@ function marks(get: Get, parts: Parts): Outcome<unknown> | undefined {
   if (typed === undefined) return undefined;
   const mark = readMark(typed);
   if (!mark.ok) return mark;
-  parts.value['mark'] = mark.value;
-  parts.text.push(...mark.value.meanings, ...basisLines(mark.value));
+  const cls = mark.value.propertyClass;
+  const strengths = cls ? strengthsOf(cls) : [];
+  parts.value['mark'] = { ...mark.value, ...(cls ? { strengths } : {}) };
+  const printed = strengths.map(
+    (one) =>
+      `${one.quantity} strength, ${one.range}: ${showNumber(one.valueMPa)} MPa (${one.valuePsi} psi, ${one.confidence})`,
+  );
+  parts.text.push(...mark.value.meanings, ...printed, ...basisLines(mark.value));
   return undefined;
 }
 
@@ -181,14 +200,25 @@ function looked(get: Get, parts: Parts): Outcome<unknown> | undefined {
   if (!found.ok) return found;
   const thread = found.value;
   const band = majorBand(thread);
-  parts.value['thread'] = { ...thread, majorBand: band };
+  const heads = DRIVE_ROWS.filter((row) => row.size === thread.size);
+  parts.value['thread'] = { ...threadFacts(thread), majorBand: band, heads };
   parts.text.push(
     sayThread(thread),
     `A new external thread measures ${band.lowMm.toFixed(2)} to ${band.highMm.toFixed(2)} mm (${band.tolerance}).`,
     `Stress area ${thread.stressAreaMm2.toPrecision(3)} mm², pitch diameter ${thread.pitchDiameterMm.toFixed(3)} mm, root ${thread.minorDiameterMm.toFixed(3)} mm.`,
+    ...toolLines(heads),
     `Source: ${thread.source} (${thread.confidence})`,
   );
   return undefined;
+}
+
+/** "17 mm, hex external: ISO 4014, ISO 4017", one line a tool. */
+function toolLines(heads: readonly DriveRow[]): readonly string[] {
+  const tools = [...new Set(heads.map((row) => `${row.tool}, ${row.drive}`))];
+  return tools.map(
+    (tool) =>
+      `${tool}: ${[...new Set(heads.filter((row) => `${row.tool}, ${row.drive}` === tool).map((row) => row.standard))].join(', ')}`,
+  );
 }
 
 /** `identify`: thread, head or mark → what it can be. */
@@ -196,5 +226,6 @@ export const identify: HandbookVerb = {
   name: 'identify',
   says: 'what a measured thread, a head or a mark can be',
   options: OPTIONS,
+  word: 'thread',
   run: runIdentify,
 };

@@ -3,10 +3,12 @@ import {
   freezePoint,
   fromLitres,
   mix as reckonMix,
+  parseDecimal,
   parseVolume,
   refuse,
   showNumber,
   strengthAfterFlushes,
+  volumePercentOf,
   type FreezePoint,
   type Outcome,
   type Volume,
@@ -35,12 +37,22 @@ const OPTIONS: HandbookVerb['options'] = [
     says: 'how strong that is: 30 % (left out: water)',
   },
   { name: 'target', says: 'strength wanted: 50 %' },
-  { name: 'concentrate', says: 'strength of what is poured in: 100 %, 50 % for a premix' },
+  {
+    name: 'concentrate',
+    also: ['replacement'],
+    says: 'strength of what is poured in: 100 %, 50 % for a premix',
+  },
   { name: 'present', says: 'instead: strength of a full system; answers how much to drain and replace' },
   { name: 'flushes', says: 'with remaining and its strength: what is left after so many flushes with water' },
   { name: 'freeze', also: ['freeze-point'], says: 'freezing point at this strength: 50 %' },
   { name: 'by', says: 'volume or mass, for --freeze' },
   { name: 'family', says: 'inhibited or pure, for --freeze' },
+  {
+    name: 'mass',
+    also: ['weight'],
+    says: 'mass percent of glycol, as volume percent: 30 %; with --capacity as a volume',
+  },
+  { name: 'gravity', also: ['sg'], says: 'specific gravity of the glycol, for --mass: 1.1155' },
 ];
 
 function runMix(options: Options): VerbAnswer {
@@ -51,13 +63,17 @@ function runMix(options: Options): VerbAnswer {
   if (freeze !== undefined) return freezing(freeze, get('by'), get('family'));
   const capacity = optional(get('capacity'), (text) => parseVolume(text));
   if (!capacity.ok) return capacity;
+  const mass = get('mass');
+  if (mass !== undefined) return byMass(mass, get('gravity'), capacity.value);
   if (!capacity.value) return missing('a capacity (--capacity 10 l), or --freeze 50 %');
   const unit = capacity.value.unit;
   const remaining = parseVolume(get('remaining') ?? '0', unit);
   const [start, target, present] = ['remaining-strength', 'target', 'present'].map((name) =>
     optional(get(name), parsePercent),
   );
-  const concentrate = parsePercent(get('concentrate') ?? '100 %');
+  // Nobody pours in a concentrate of 1 %: a bare 1 is all of it.
+  const poured = get('concentrate')?.trim() ?? '100 %';
+  const concentrate = parsePercent(poured === '1' ? '100 %' : poured);
   if (!remaining.ok) return remaining;
   if (!start?.ok) return start ?? missing('a strength');
   if (!target?.ok) return target ?? missing('a target');
@@ -119,7 +135,7 @@ function replaced(capacity: Volume, present: number, target: number, replacement
   };
   return {
     ok: true,
-    value: { drainAndReplace: found.value, unit, ...basis },
+    value: { drainAndReplace: found.value, volume: found.value, unit, ...basis },
     text: [
       `Drain ${found.value.toFixed(2)} ${unit} and replace it with ${showNumber(replacement * 100)} %.`,
       ...basisLines(basis),
@@ -151,6 +167,42 @@ function flushed(typed: string, capacity: Volume, remaining: Volume, start: numb
     value: { strength, ...basis },
     text: [
       `After ${flushes} flushes ${showNumber(Number((strength * 100).toFixed(2)))} % is left.`,
+      ...basisLines(basis),
+    ],
+  };
+}
+
+/** Volume percent from mass percent, and the volume of glycol where the whole is known. */
+function byMass(typed: string, gravityTyped: string | undefined, capacity: Volume | undefined): VerbAnswer {
+  const mass = parsePercent(typed);
+  const gravity = parseDecimal(gravityTyped ?? '1.1155');
+  if (!mass.ok) return mass;
+  if (!gravity.ok || !(gravity.value >= 0.8 && gravity.value <= 2))
+    return refuse('mix.gravity', 'a specific gravity from 0.8 to 2', gravityTyped);
+  const found = volumePercentOf(mass.value * 100, gravity.value);
+  if (!found.ok) return found;
+  const glycol = capacity && (fromLitres(capacity.litres, capacity.unit) * found.value) / 100;
+  const basis = {
+    formula: 'volume % = 100 / (1 + g · (1 − m) / m)',
+    inputs: [`${showNumber(mass.value * 100)} mass %`, `specific gravity ${showNumber(gravity.value)}`],
+    source: 'balance of volumes',
+    limits: ['Volumes are taken as additive: the tables lie up to half a percent lower.'],
+    cautions: ['A tester that reads the mixture itself comes before this figure.'],
+  };
+  return {
+    ok: true,
+    value: {
+      volumePercent: found.value,
+      ...(capacity && glycol !== undefined
+        ? { glycol, water: fromLitres(capacity.litres, capacity.unit) - glycol, unit: capacity.unit }
+        : {}),
+      ...basis,
+    },
+    text: [
+      `${showNumber(mass.value * 100)} mass % is ${showNumber(Number(found.value.toFixed(2)))} volume %.`,
+      ...(capacity && glycol !== undefined
+        ? [`In ${capacity.typed}: ${glycol.toFixed(1)} ${capacity.unit} of glycol.`]
+        : []),
       ...basisLines(basis),
     ],
   };

@@ -8,6 +8,9 @@ import {
   tighteningOrder,
   tighteningRounds,
   MAKER_FIRST,
+  OTHER_ROUNDS,
+  parseShares,
+  UNDOING_RING,
   type HolePoint,
   type Outcome,
   type PictureSize,
@@ -42,6 +45,7 @@ const OPTIONS: HandbookVerb['options'] = [
   { name: 'shape', says: 'round, or other where the part is known to be oval or square' },
   { name: 'first', says: 'hole to begin with' },
   { name: 'all-shown', says: 'yes or no: are all holes of the joint on the photo?' },
+  { name: 'rounds', says: 'other shares of the torque: 30 60 100' },
   { name: 'torque', also: ['t'], says: "torque or the maker's stages: 25 N·m, 20 N·m + 60 N·m + 90°" },
 ];
 
@@ -124,12 +128,15 @@ function runTighten(options: Options): VerbAnswer {
   if (!opened.ok) return opened;
   const get = opened.value.get;
   const torque = optional(get('torque'), (text) => parseStages(text));
+  const shares = optional(get('rounds'), parseShares);
   if (!torque.ok) return torque;
+  if (!shares.ok) return shares;
+  const pace: Pace = { torque: torque.value, shares: shares.value };
   if (get('points') === undefined) {
     const holes = get('holes');
     return holes === undefined
       ? missing('--points from the photo, or --holes for a plain ring')
-      : byCount(holes, torque.value);
+      : byCount(holes, pace);
   }
   const points = optional(get('points'), parsePoints);
   const size = parseSize(get);
@@ -153,10 +160,10 @@ function runTighten(options: Options): VerbAnswer {
   );
   if (!found.ok) return found;
   const answer = found.value;
-  const rounds = roundsFor(answer.order, answer.around, torque.value);
+  const rounds = roundsFor(answer.order, answer.around, pace);
   return {
     ok: true,
-    value: { ...answer, rounds },
+    value: { ...answer, rounds, otherRounds: otherRounds(answer.order.length) },
     text: [
       ...(answer.question ? [`Question: ${answer.question}`] : []),
       ...(answer.hint ? [answer.hint] : []),
@@ -169,20 +176,30 @@ function runTighten(options: Options): VerbAnswer {
   };
 }
 
+/** How the joint is pulled up: to which torque, and in which shares of it. */
+interface Pace {
+  readonly torque: Tightening | undefined;
+  readonly shares: readonly number[] | undefined;
+}
+
+function otherRounds(holes: number): readonly unknown[] {
+  return OTHER_ROUNDS.filter((one) => holes >= one.fromHoles);
+}
+
 function roundsFor(
   order: readonly string[],
   around: readonly string[],
-  torque: Tightening | undefined,
+  { torque, shares }: Pace,
 ): readonly Round[] {
   const target = torque?.stages.length === 1 ? torque.torque?.torqueNm : undefined;
-  return tighteningRounds({ order, around, targetNm: () => target, makerStages: torque?.stages });
+  return tighteningRounds({ order, around, targetNm: () => target, makerStages: torque?.stages, shares });
 }
 
 function roundLines(rounds: readonly Round[]): string[] {
   return rounds.map((round) => `Round, ${sayRound(round)}: ${round.order.join(' ')}. ${round.says}`);
 }
 
-function byCount(typed: string, torque: Tightening | undefined): VerbAnswer {
+function byCount(typed: string, pace: Pace): VerbAnswer {
   const n = Number(typed);
   if (!Number.isInteger(n) || n < 1 || n > 200) return refuse('tighten.holes', '1 to 200 holes', typed);
   const order = ringSequence(n).map(String);
@@ -190,7 +207,7 @@ function byCount(typed: string, torque: Tightening | undefined): VerbAnswer {
   const rounds = roundsFor(
     order,
     Array.from({ length: n }, (_, i) => String(i + 1)),
-    torque,
+    pace,
   );
   const basis = {
     formula: published ? 'Cross pattern as published' : n % 2 === 0 ? 'Opposite holes in pairs' : 'Star',
@@ -206,8 +223,23 @@ function byCount(typed: string, torque: Tightening | undefined): VerbAnswer {
   };
   return {
     ok: true,
-    value: { layout: 'ring', order, published: published !== undefined, rounds, ...basis },
-    text: [`Order: ${order.join(' ')}`, ...roundLines(rounds), ...basisLines(basis)],
+    value: {
+      layout: n === 1 ? 'single' : n === 2 ? 'pair' : 'ring',
+      order,
+      sequence: order.map(Number),
+      undoing: order,
+      undoingSays: UNDOING_RING,
+      published: published !== undefined,
+      rounds,
+      otherRounds: otherRounds(n),
+      ...basis,
+    },
+    text: [
+      `Order: ${order.join(' ')}`,
+      ...roundLines(rounds),
+      `Undoing (castings): ${order.join(' ')}. ${UNDOING_RING}`,
+      ...basisLines(basis),
+    ],
   };
 }
 
@@ -216,5 +248,6 @@ export const tighten: HandbookVerb = {
   name: 'tighten',
   says: 'order and rounds of tightening from the holes on a photo',
   options: OPTIONS,
+  word: 'points',
   run: runTighten,
 };

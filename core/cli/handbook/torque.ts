@@ -3,20 +3,20 @@ import {
   classesFor,
   formatTorqueBoth,
   formatTyped,
+  fromNewtonMetres,
   fullTorque,
   judgeTorque,
   leastDragNm,
-  lowestPreloadN,
   nutFactor,
   preloadFromTorque,
   PROOF_SHARE,
-  readingWithDrag,
   referenceTorque,
   refuse,
   sayClass,
   sayHand,
   sayStage,
   showNumber,
+  strengthAt,
   torqueFromPreload,
   type FullTorque,
   type Outcome,
@@ -27,6 +27,7 @@ import {
   type TorqueCase,
   type TorqueJudgement,
 } from '../../fastening/index.ts';
+import { isPlain, kOf, type Parts, plain, poundsForce, scattered, withDrag } from './torque-plain.ts';
 import { readAll, TORQUE_OPTIONS, type Read } from './torque-options.ts';
 import {
   basisLines,
@@ -37,30 +38,31 @@ import {
   type VerbAnswer,
 } from './verb.ts';
 
-interface Parts {
-  value: Record<string, unknown>;
-  text: string[];
-}
-
 function runTorque(options: Options): VerbAnswer {
   const opened = readOptions(torque, options);
   if (!opened.ok) return opened;
   const read = readAll(opened.value.get);
   if (!read.ok) return read;
   const input = read.value;
-  if (!input.thread && input.headMm === undefined)
+  const alone = isPlain(input);
+  if (!input.thread && input.headMm === undefined && !alone)
     return missing('a thread (--thread M8), or a head size (--across-flats 13)');
-  if (!input.thread && !input.wanted)
+  if (!input.thread && !input.wanted && !alone)
     return missing('a torque to judge beside the head size (--torque 25 N·m)');
   const parts: Parts = { value: {}, text: [] };
   // The maker's value stands above whatever is reckoned here.
   if (input.wanted) sayWanted(input, input.wanted, parts);
-  const refused = input.thread ? reckon(input, input.thread, parts) : undefined;
+  const refused = input.thread ? reckon(input, input.thread, parts) : alone ? plain(input, parts) : undefined;
   if (refused && !refused.ok) return refused;
-  if (input.thread) listed(input.thread, parts);
+  if (input.thread) {
+    listed(input.thread, parts);
+    parts.value['k'] = kOf(input);
+    if (input.cls) parts.value['strength'] = strengthAt(input.thread, input.cls);
+  }
   const dragged = input.drag ? withDrag(input, parts) : undefined;
   if (dragged && !dragged.ok) return dragged;
-  const findings = input.wanted || input.reached ? judged(input, parts) : 0;
+  const known = input.thread !== undefined || input.headMm !== undefined || input.reached !== undefined;
+  const findings = known && (input.wanted || input.reached) ? judged(input, parts) : 0;
   return { ok: true, value: parts.value, text: parts.text, ...(findings > 0 ? { findings } : {}) };
 }
 
@@ -78,7 +80,7 @@ function fromPreload(
   preloadN: number,
   parts: Parts,
 ): Outcome<unknown> | undefined {
-  const k = input.k ?? nutFactor(input.lubrication ?? 'as received').k;
+  const k = kOf(input);
   if (!(k >= 0.05 && k <= 0.5)) return refuse('torque.k', 'a nut factor K from 0.05 to 0.5', k);
   const torqueNm = torqueFromPreload(k, thread.nominalMm, preloadN);
   const basis = {
@@ -88,9 +90,17 @@ function fromPreload(
     limits: ['K scatters by about 25 to 30 % from bolt to bolt.'],
     cautions: ["Arithmetic, not an instruction: the maker's figure comes first."],
   };
-  parts.value['reference'] = { torqueNm, preloadN, k, ...basis };
+  parts.value['reference'] = {
+    torqueNm,
+    torqueLbfFt: fromNewtonMetres(torqueNm, 'lbf·ft'),
+    torqueLbfIn: fromNewtonMetres(torqueNm, 'lbf·in'),
+    preloadN,
+    preloadLbf: poundsForce(preloadN),
+    k,
+    ...basis,
+  };
   parts.text.push(`Torque for that preload: ${formatTorqueBoth(torqueNm)}`, ...basisLines(basis));
-  return undefined;
+  return input.scatter === undefined ? undefined : scattered(preloadN, input.scatter, parts);
 }
 
 function full(input: Read, thread: Thread, mu: number, parts: Parts): Outcome<unknown> | undefined {
@@ -111,22 +121,19 @@ function full(input: Read, thread: Thread, mu: number, parts: Parts): Outcome<un
   return input.scatter === undefined ? undefined : scattered(found.value.preloadN, input.scatter, parts);
 }
 
-function scattered(greatestN: number, scatter: number, parts: Parts): Outcome<unknown> | undefined {
-  const lowest = lowestPreloadN(greatestN, scatter);
-  if (!lowest.ok) return lowest;
-  parts.value['lowestPreloadN'] = lowest.value;
-  parts.text.push(
-    `With a scatter of ${showNumber(scatter)} the preload may be as low as ${showNumber(Math.round(lowest.value))} N.`,
-  );
-  return undefined;
-}
-
 /** What aircraft practice lists for the thread, as another basis: never mixed with the reckoned value. */
 function listed(thread: Thread, parts: Parts): void {
   const found = aircraftTorque(thread);
   const drag = leastDragNm(thread);
   if (found) {
-    parts.value['aircraft'] = found;
+    const inchPounds = (torqueNm: number): number =>
+      Number(fromNewtonMetres(torqueNm, 'lbf·in').toPrecision(9));
+    parts.value['aircraft'] = {
+      ...found,
+      tensionLbfIn: found.tensionNm.map(inchPounds),
+      shearLbfIn: found.shearNm.map(inchPounds),
+      mostLbfIn: inchPounds(found.mostNm),
+    };
     const range = ([low, high]: readonly [number, number]): string =>
       `${formatTorqueBoth(low)} to ${formatTorqueBoth(high)}`;
     parts.text.push(
@@ -135,21 +142,11 @@ function listed(thread: Thread, parts: Parts): void {
   }
   if (drag !== undefined) {
     parts.value['leastDragNm'] = drag;
+    parts.value['leastDragLbfIn'] = Number(fromNewtonMetres(drag, 'lbf·in').toPrecision(9));
     parts.text.push(
       `A used self-locking nut that drags less than ${formatTorqueBoth(drag)} is replaced (FAA AC 43.13-1B table 7-2).`,
     );
   }
-}
-
-function withDrag(input: Read, parts: Parts): Outcome<unknown> | undefined {
-  if (!input.wanted?.torque) return missing('a torque beside the drag (--torque 100 lbf·in)');
-  const reading = readingWithDrag(input.wanted.torque.torqueNm, input.drag?.torqueNm ?? 0);
-  if (!reading.ok) return reading;
-  parts.value['readingNm'] = reading.value;
-  parts.text.push(
-    `Reading with the drag of the nut: ${formatTorqueBoth(reading.value)} (wanted + drag on the last turn before seating; FAA AC 43.13-1B 7-40).`,
-  );
-  return undefined;
 }
 
 function reference(
@@ -173,7 +170,12 @@ function reference(
     return undefined;
   }
   const { torqueNm, preloadN, proofTorqueNm } = found.value;
-  parts.value['reference'] = found.value;
+  parts.value['reference'] = {
+    ...found.value,
+    torqueLbfFt: fromNewtonMetres(torqueNm, 'lbf·ft'),
+    torqueLbfIn: fromNewtonMetres(torqueNm, 'lbf·in'),
+    preloadLbf: poundsForce(preloadN),
+  };
   parts.text.push(
     `Reference: ${formatTorqueBoth(torqueNm)}, preload ${showNumber(Math.round(preloadN))} N`,
     `Proof load is reached near ${formatTorqueBoth(proofTorqueNm)} at the lowest K that fits.`,
@@ -221,6 +223,7 @@ function judged(input: Read, parts: Parts): number {
     lubrication: input.lubrication,
     head: input.headMm === undefined ? undefined : { drive: 'hex external', size: input.headMm },
     wanted: input.wanted?.torque,
+    wantedHighNm: input.wantedHigh?.torqueNm,
     reached: input.reached?.torque,
     thenAngle: input.wanted?.thenAngle,
     makerPage: input.maker,
@@ -244,9 +247,10 @@ function sayWanted(input: Read, wanted: Tightening, parts: Parts): void {
     ...(hand ? [hand] : []),
   );
   if (!input.thread || !wanted.torque) return;
-  const k = input.k ?? nutFactor(input.lubrication ?? 'as received').k;
+  const k = kOf(input);
   const preloadN = preloadFromTorque(k, input.thread.nominalMm, wanted.torque.torqueNm);
   parts.value['preloadN'] = preloadN;
+  parts.value['preloadLbf'] = poundsForce(preloadN);
   parts.text.push(
     `Preload from it: about ${showNumber(Number(preloadN.toPrecision(3)))} N with K ${showNumber(k)} (F = T / (K·d)).`,
   );
@@ -257,5 +261,6 @@ export const torque: HandbookVerb = {
   name: 'torque',
   says: 'a reference torque, and what speaks against a given one',
   options: TORQUE_OPTIONS,
+  word: 'thread',
   run: runTorque,
 };

@@ -26,6 +26,8 @@ export interface HandbookVerb {
   readonly name: string;
   readonly says: string;
   readonly options: readonly OptionHelp[];
+  /** The option that words without an option's name are read as; absent, such words are refused. */
+  readonly word?: string;
   readonly run: (options: Options) => VerbAnswer;
 }
 
