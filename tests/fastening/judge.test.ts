@@ -242,7 +242,7 @@ describe('reference torques', () => {
       'Expected a share of the proof load from 5 to 100 %, got "120 %".',
     );
     expect(said({ thread: thread('M8'), propertyClass: grade.value })).toBe(
-      'Expected a class that its standard lists for M8, got "grade 8".',
+      'Expected a class that its standard lists for M8 (class 4.6, class 5.6, class 4.8, class 5.8, class 6.8, class 8.8, class 9.8, class 10.9, class 12.9), got "grade 8".',
     );
     expect(said({ thread: thread('M8'), propertyClass: stainless.value })).toContain('is unknown here');
   });
