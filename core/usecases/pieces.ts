@@ -90,6 +90,33 @@ export function bookOut(decision: Decision, set: Row<'fset'>, positions: readonl
   }
 }
 
+/**
+ * A washer, spacer or nut that is noted after its set came off: it came out of the same holes, into the same bags.
+ * Refused once a hole was worked on on the way back, since nobody knows then what went in with its fastener.
+ */
+export function stackOut(decision: Decision, set: Row<'fset'>, item: Row<'stackItem'>): Result<null> {
+  if (item.specId === null || item.specId === set.specId) return ok(null);
+  for (const hole of holesOf(decision, set.id)) {
+    if (decision.state.deed.some((deed) => deed.thingId === hole.id))
+      return refuse(
+        'refused',
+        `Expected a set that was not worked on on the way back, but hole ${hole.n} was. Take it off again first.`,
+      );
+    if (hole.found === 'empty' || hole.found === 'new hole') continue;
+    book(decision, {
+      qty: item.qty,
+      src: 'hole',
+      dst: 'stow',
+      cause: 'came off',
+      specId: item.specId,
+      homeSetId: set.id,
+      positionId: hole.id,
+      dstStowId: stowOf(hole, set),
+    });
+  }
+  return ok(null);
+}
+
 /** The rows of a set's holes as this command sees them, by number. */
 export function holesOf(decision: Decision, setId: string): Row<'position'>[] {
   return decision.writer

@@ -5,7 +5,7 @@ import type { PlainTable } from '../contract/record.ts';
 import { poolKeyOf } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
 import { defaultsFor, fieldProblem, graphProblem } from './record-checks.ts';
-import { book, bookOut, holesOf, nextBag } from './pieces.ts';
+import { book, bookOut, holesOf, nextBag, stackOut } from './pieces.ts';
 
 interface MakeInput extends JobInput {
   readonly table: PlainTable;
@@ -29,8 +29,8 @@ export function recordMake(context: Context, input: MakeInput): Reply<{ id: stri
     const graph = graphProblem(decision, table, row);
     if (!graph.ok) return graph;
     decision.writer.put(table, withDerived(table, row));
-    bookNew(decision, table, row);
-    return ok({ id, said: 'Kept.' });
+    const booked = bookNew(decision, table, row);
+    return booked.ok ? ok({ id, said: 'Kept.' }) : booked;
   });
 }
 
@@ -46,7 +46,7 @@ function withDerived(table: TableName, row: AnyRow): AnyRow {
   return { ...spec, poolKey: poolKeyOf(spec) };
 }
 
-function bookNew(decision: Decision, table: TableName, row: AnyRow): void {
+function bookNew(decision: Decision, table: TableName, row: AnyRow): Result<null> {
   if (table === 'part') {
     const part = row as Row<'part'>;
     if (part.how === 'off' && part.qty > 0 && begun(decision, part.removalId)) bookPartOut(decision, part);
@@ -56,6 +56,12 @@ function bookNew(decision: Decision, table: TableName, row: AnyRow): void {
     const set = decision.writer.get('fset', position.setId);
     if (set?.how === 'out' && begun(decision, set.removalId)) bookOut(decision, set, [position]);
   }
+  if (table === 'stackItem') {
+    const item = row as Row<'stackItem'>;
+    const set = decision.writer.get('fset', item.setId);
+    if (set?.how === 'out' && begun(decision, set.removalId)) return stackOut(decision, set, item);
+  }
+  return ok(null);
 }
 
 function begun(decision: Decision, removalId: string | null): boolean {
@@ -215,6 +221,10 @@ function removeOwn(decision: Decision, table: TableName, id: string): void {
     for (const one of state.position) if (one.setId === id) removePosition(one);
     for (const item of state.stackItem) if (item.setId === id) writer.remove('stackItem', item.id);
   }
+  if (table === 'stackItem')
+    for (const item of state.stackItem)
+      if (item.id === id && item.specId !== null)
+        removeMoves((move) => move.homeSetId === item.setId && move.specId === item.specId);
   if (table === 'photo')
     for (const one of state.marker) if (one.photoId === id) writer.remove('marker', one.id);
   if (table === 'fluid')
