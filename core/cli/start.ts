@@ -9,6 +9,7 @@ import { holderOf } from '../store/lock.ts';
 import { preparePreload } from './desktop-preload.ts';
 import { hostProcess } from './host-child.ts';
 import { buildScreens, screensAreOld } from './screens.ts';
+import { sampleLines } from './sample-lines.ts';
 import { type Answering, newCodeLine, openBrowser } from './way-in.ts';
 import { chooseWindow, findRuntime, onPath, type WindowChoice } from './window-choice.ts';
 
@@ -105,7 +106,11 @@ async function show(host: Answering, choice: WindowChoice): Promise<void> {
     say(`Opening it in the browser: ${choice.why}. If no page comes, press Enter here for a code.`);
     if (await openBrowser(host, choice.opener, privateFolder(here()))) return;
     say('No browser came for it within its time.');
-  } else say(`No window is opened: ${choice.why}.`);
+  } else {
+    // So that the main job can be seen where there is nothing to show it on.
+    for (const line of sampleLines()) say(line);
+    say(`No window is opened: ${choice.why}.`);
+  }
   say(newCodeLine(host));
 }
 

@@ -62,6 +62,11 @@ export const contract = {
       value: Made,
     }),
     change: op({ input: z.strictObject({ ...jobCommand, values: JobValues }), value: Done }),
+    /** The sample job with its photos, in three stages. */
+    sample: op({
+      input: z.strictObject({ ...command }),
+      value: z.strictObject({ ids: z.array(Id), said: Line }),
+    }),
     close: op(work.jobClose),
     state: op({ input: z.strictObject({ jobId: Id }), value: trusted<JobState>() }),
     view: op({ input: z.strictObject({ jobId: Id }), value: trusted<JobView>() }),

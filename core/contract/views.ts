@@ -15,6 +15,8 @@ export interface JobCard {
   /** The photo taken last; where no time is known, the one added last. */
   readonly photo: { readonly photo: Row<'photo'>; readonly original: Row<'original'> } | null;
   readonly last: { readonly number: number; readonly title: string; readonly at: number | null } | null;
+  /** The removal that something was last put back of; null while nothing is back. */
+  readonly lastBack: { readonly number: number; readonly title: string; readonly at: number } | null;
   readonly changedAt: number;
   readonly open: { readonly stop: number; readonly warn: number };
   readonly loose: readonly string[];

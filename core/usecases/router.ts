@@ -27,6 +27,7 @@ import {
   removalSplit,
   removalVoid,
 } from './removals.ts';
+import { jobsSample } from './sample.ts';
 import { search } from './search.ts';
 import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
 import { tickAgain, tickDo } from './ticks.ts';
@@ -68,6 +69,7 @@ export function makeRouter() {
       list: os.jobs.list.handler(({ context }) => answer(context, jobCards(context))),
       add: os.jobs.add.handler(({ context, input }) => jobAdd(context, input)),
       change: os.jobs.change.handler(({ context, input }) => jobChange(context, input)),
+      sample: os.jobs.sample.handler(({ context, input }) => jobsSample(context, input)),
       close: os.jobs.close.handler(({ context, input }) => jobClose(context, input)),
       state: os.jobs.state.handler(({ context, input }) => read(context, jobState(context, input.jobId))),
       view: os.jobs.view.handler(({ context, input }) => read(context, jobView(context, input.jobId))),

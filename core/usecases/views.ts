@@ -72,10 +72,11 @@ function piecesByRemoval(state: JobState): Map<string, number> {
   return pieces;
 }
 
-function looseOf(state: JobState): string[] {
+/** Slackened and not tight again. */
+function looseOf(state: JobState, tight: ReadonlySet<string | null>): string[] {
   const titles = new Map(state.removal.map((removal) => [removal.id, removal.title]));
   return state.fset
-    .filter((set) => set.how === 'slackened')
+    .filter((set) => set.how === 'slackened' && !tight.has(set.removalId))
     .map((set) => {
       const count = state.position.filter((hole) => hole.setId === set.id).length;
       return `${set.name || titles.get(set.removalId) || 'Fasteners'}, ${count} slackened only`;
@@ -97,11 +98,12 @@ function insideOf(state: JobState): string[] {
     .map((one) => (one.qty > 1 ? `${one.qty} × ${one.name}` : one.name));
 }
 
+/** Bags that hold something by the books and were never counted. */
 function notCounted(state: JobState): string[] {
   const used = new Set(state.fset.map((set) => set.stowId));
   const counted = new Set(state.counting.map((count) => count.stowId));
   return state.stow
-    .filter((stow) => used.has(stow.id) && !counted.has(stow.id))
+    .filter((stow) => used.has(stow.id) && !counted.has(stow.id) && expectedIn(state, stow.id) > 0)
     .map((stow) => `${stow.kind} ${stow.label}`);
 }
 
@@ -144,10 +146,11 @@ function cardOf(state: JobState, now: number): JobCard {
           at: last.endedAt ?? last.startedAt,
         }
       : null,
+    lastBack: lastBackOf(state, order),
     photo: lastPhoto(state),
     changedAt: changedAt(state),
     open: { stop: open('stop'), warn: open('warn') },
-    loose: looseOf(state),
+    loose: looseOf(state, done),
     away: state.away
       .filter((one) => one.backAt === null)
       .map((one) => ({
@@ -161,6 +164,24 @@ function cardOf(state: JobState, now: number): JobCard {
     notCounted: notCounted(state),
     halt: haltOf(state),
   };
+}
+
+/** The removal that something was last put back of; null while nothing is. */
+function lastBackOf(state: JobState, order: readonly Row<'removal'>[]): JobCard['lastBack'] {
+  const deeds = state.deed.filter((deed) => deed.what !== 'came off again');
+  const last = deeds.reduce<Row<'deed'> | null>((a, b) => (a && a.at >= b.at ? a : b), null);
+  if (!last) return null;
+  const set = (id: string | undefined) => state.fset.find((one) => one.id === id)?.removalId;
+  const hole = state.position.find((one) => one.id === last.thingId);
+  const rows = [...state.part, ...state.connection, ...state.isolation, ...state.measure, ...state.temporary];
+  const removalId =
+    set(hole?.setId) ??
+    set(last.thingId) ??
+    rows.find((one) => one.id === last.thingId)?.removalId ??
+    last.thingId;
+  const at = order.findIndex((removal) => removal.id === removalId);
+  const removal = order[at];
+  return removal ? { number: at + 1, title: removal.title || removal.typed, at: last.at } : null;
 }
 
 function lastPhoto(state: JobState): JobCard['photo'] {
@@ -189,7 +210,7 @@ function changedAt(state: JobState): number {
   return times.reduce((a, b) => Math.max(a, b), 0);
 }
 
-/** All jobs, the one worked on last first. */
+/** All jobs: those that are open before those that are closed, in each the one worked on last first. */
 export function jobCards(context: Context): JobCard[] {
   const now = context.workshop.now();
   return context.workshop
@@ -197,5 +218,7 @@ export function jobCards(context: Context): JobCard[] {
     .map((job: Row<'job'>) => context.workshop.job(job.id))
     .filter((state) => state !== null)
     .map((state) => cardOf(state, now))
-    .sort((a, b) => b.changedAt - a.changedAt);
+    .sort(
+      (a, b) => Number(a.job.phase !== 'open') - Number(b.job.phase !== 'open') || b.changedAt - a.changedAt,
+    );
 }

@@ -2,7 +2,7 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { Gate } from '../line/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { Rich } from '../ui/rich.tsx';
-import { clock } from './time.ts';
+import { moment } from './time.ts';
 
 type PlanGate = JobView['plan']['gates'][number];
 
@@ -71,7 +71,7 @@ function noteOf(view: JobView, gate: PlanGate): string {
   const last = gate.passedBy.at(-1);
   if (last) {
     const who = view.state.person.find((person) => person.id === last.personId)?.name ?? '';
-    return say.gatePassed(clock(last.at), who);
+    return say.gatePassed(moment(last.at, Date.now()), who);
   }
   if (isPassed(view, gate)) return '';
   return gate.notYet.length > 0 ? say.gateFirst(gate.notYet.length) : say.gateFree;

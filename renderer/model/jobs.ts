@@ -48,11 +48,12 @@ function factsOf(card: JobCard, now: number): Fact[] {
       term: facts.handover,
       say: [{ strong: card.halt.note || say.haltNoNote }, ` ${card.halt.by ?? ''} ${day(card.halt.at, now)}`],
     });
-  if (card.last) {
-    const when = card.last.at === null ? '' : `, ${day(card.last.at, now)}, ${clock(card.last.at)}`;
+  const last = card.lastBack ?? card.last;
+  if (last) {
+    const when = last.at === null ? '' : `, ${day(last.at, now)}, ${clock(last.at)}`;
     list.push({
-      term: facts.last,
-      say: [{ strong: String(card.last.number) }, ` ${card.last.title}${when}`],
+      term: card.lastBack ? facts.lastBack : facts.last,
+      say: [{ strong: String(last.number) }, ` ${last.title}${when}`],
     });
   }
   if (card.loose.length > 0) list.push({ term: facts.loose, say: card.loose.join('. ') });
@@ -79,7 +80,14 @@ export function carryOn(card: JobCard, now: number): CarryOnData {
     photo: lastPhoto(card.photo),
     away: since(card.changedAt, now),
     facts: factsOf(card, now),
-    go: card.last === null ? say.begin : back ? say.goOnBack : say.goOn(card.last.number),
+    go:
+      card.job.phase !== 'open'
+        ? say.look
+        : card.last === null
+          ? say.begin
+          : back
+            ? say.goOnBack
+            : say.goOn(card.last.number),
   };
 }
 

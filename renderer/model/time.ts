@@ -8,6 +8,14 @@ export function clock(ms: number): string {
   return new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' }).format(ms);
 }
 
+/** "10:42" where that was today, else "21 Oct", with the year where it is not this one. */
+export function moment(ms: number, now: number): string {
+  const [then, today] = [new Date(ms), new Date(now)];
+  if (then.toDateString() === today.toDateString()) return clock(ms);
+  const year = then.getFullYear() === today.getFullYear() ? {} : { year: 'numeric' as const };
+  return new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', ...year }).format(ms);
+}
+
 /** "21 October" by the reader's locale; with the year where it is not this one. */
 export function day(ms: number, now: number): string {
   const sameYear = new Date(ms).getFullYear() === new Date(now).getFullYear();

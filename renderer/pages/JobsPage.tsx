@@ -28,8 +28,8 @@ function cut(text: string, words: string): readonly [string, string, string] {
     : [text.slice(0, at), text.slice(at, at + word.length), text.slice(at + word.length)];
 }
 
-/** "/" to search, N to start, as the screen says. */
-function useJobsKeys(onStart: () => void): void {
+/** "/" to search, N to start, S for the sample while nothing else is there, as the screen says. */
+function useJobsKeys(onStart: () => void, onSample: (() => void) | null): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       const field = event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement;
@@ -37,6 +37,9 @@ function useJobsKeys(onStart: () => void): void {
       if (event.key.toLowerCase() === 'n') {
         event.preventDefault();
         onStart();
+      } else if (event.key.toLowerCase() === 's' && onSample) {
+        event.preventDefault();
+        onSample();
       } else if (event.key === '/') {
         event.preventDefault();
         document.querySelector<HTMLInputElement>('input[type=search]')?.focus();
@@ -44,7 +47,7 @@ function useJobsKeys(onStart: () => void): void {
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [onStart]);
+  }, [onStart, onSample]);
 }
 
 function StartDialog({ open, onClose }: { readonly open: boolean; readonly onClose: () => void }) {
@@ -119,7 +122,8 @@ export function JobsPage() {
   const first = cards[0];
   const now = Date.now();
   const view = useView(first?.job.id ?? null).data?.value;
-  useJobsKeys(() => setStarting(true));
+  const sample = () => void send('workshop', (command) => client.jobs.sample({ command }));
+  useJobsKeys(() => setStarting(true), cards.length === 0 ? sample : null);
 
   const open = (jobId: string) => {
     const back = (cards.find((one) => one.job.id === jobId)?.depth.back ?? 0) > 0;
@@ -141,6 +145,7 @@ export function JobsPage() {
         onCarryOn={() => first && open(first.job.id)}
         onOpen={open}
         onStart={() => setStarting(true)}
+        onSample={sample}
       />
       <StartDialog open={starting} onClose={() => setStarting(false)} />
     </>

@@ -21,6 +21,10 @@ export const jobs = {
   emptyHow:
     'Begin with a machine of your own: say what it is, take the first thing off, and this page remembers where everything was.',
   startOwn: 'Start my own',
+  sample: 'Open the sample job',
+  sampleHint: 'S',
+  sampleHow:
+    'Or look around first: the sample is a blower head, in three stages: half apart, half back, finished. Nothing in it is real.',
   found: (count: number) => (count === 1 ? '1 place found' : `${count} places found`),
   notFound: (words: string) =>
     `Nothing found for “${words}”. Try one word of a title, a part, a bag or a note.`,
@@ -33,6 +37,7 @@ export const jobs = {
   haltNoNote: 'Work was stopped.',
   begin: 'Take the first thing off',
   goOn: (number: number) => `Carry on after ${number}`,
+  look: 'Look at it',
   goOnBack: 'Carry on putting back',
   nothingOpen: 'Nothing open',
   openPoints: (count: number) => (count === 1 ? '1 open point' : `${count} open points`),

@@ -11,7 +11,21 @@ export interface Copy {
   readonly tell: (bench: Bench, who: Crew) => Promise<void>;
 }
 
-const APART = ['0412', '0414', '0417', '0421', '0425', '0431', '0432', '0433', '0438', '0442', '0447', '0449', '0451'];
+const APART = [
+  '0412',
+  '0414',
+  '0417',
+  '0421',
+  '0425',
+  '0431',
+  '0432',
+  '0433',
+  '0438',
+  '0442',
+  '0447',
+  '0449',
+  '0451',
+];
 const names = (numbers: readonly string[]): string[] => numbers.map((n) => `IMG_${n}.jpg`);
 
 async function halfApart(bench: Bench, who: Crew): Promise<void> {
@@ -61,7 +75,12 @@ async function backToGears(bench: Bench, who: Crew): Promise<void> {
   }
   bench.by(who.Edda);
   bench.clock.pace = 90_000;
-  await putBack(bench, who, { 'Rotor, left': '2025-10-23T08:00:00+02:00', 'Bearing cap 4': '2025-10-24T07:30:00+02:00' }, 'Gear cover');
+  await putBack(
+    bench,
+    who,
+    { 'Rotor, left': '2025-10-23T08:00:00+02:00', 'Bearing cap 4': '2025-10-24T07:30:00+02:00' },
+    'Gear cover',
+  );
   bench.clock.set('2025-10-24T12:30:00+02:00');
   await addShots(bench, names(['0466']));
   bench.clock.pace = 90_000;
@@ -75,25 +94,12 @@ async function halfBack(bench: Bench, who: Crew): Promise<void> {
   must(await bench.client.piece.count({ ...bench.base(), stowId: set?.stowId ?? '', counted: 12 }));
 }
 
-async function finished(bench: Bench, who: Crew): Promise<void> {
-  await begin(bench, who, 'Sample: blower head, finished');
-  await backToGears(bench, who);
-  bench.clock.set('2025-10-24T15:40:00+02:00');
-  const [set] = bench.sets('Gear cover');
-  const stowId = set?.stowId ?? '';
-  const counted = must(await bench.client.piece.count({ ...bench.base(), stowId, counted: 12 }));
-  bench.clock.set('2025-10-24T15:55:00+02:00');
-  must(
-    await bench.client.piece.found({
-      ...bench.base(),
-      countingId: counted.countingId,
-      where: 'Under the bench, beside the vice.',
-    }),
-  );
+/** The stripped one goes, and what was ordered comes in. */
+async function newBolts(bench: Bench, setId: string): Promise<void> {
   must(
     await bench.client.piece.scrap({
       ...bench.base(),
-      thingId: set?.id ?? '',
+      thingId: setId,
       qty: 1,
       to: 'scrap',
       fresh: false,
@@ -113,6 +119,24 @@ async function finished(bench: Bench, who: Crew): Promise<void> {
         }),
       );
   }
+}
+
+async function finished(bench: Bench, who: Crew): Promise<void> {
+  await begin(bench, who, 'Sample: blower head, finished');
+  await backToGears(bench, who);
+  bench.clock.set('2025-10-24T15:40:00+02:00');
+  const [set] = bench.sets('Gear cover');
+  const stowId = set?.stowId ?? '';
+  const counted = must(await bench.client.piece.count({ ...bench.base(), stowId, counted: 12 }));
+  bench.clock.set('2025-10-24T15:55:00+02:00');
+  must(
+    await bench.client.piece.found({
+      ...bench.base(),
+      countingId: counted.countingId,
+      where: 'Under the bench, beside the vice.',
+    }),
+  );
+  await newBolts(bench, set?.id ?? '');
   for (const found of bench.state().asFound)
     if (found.kind !== 'reading')
       await bench.change('asFound', found.id, { closedWhy: 'New cover, new bolts in 4 and 11.' });

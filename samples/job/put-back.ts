@@ -27,9 +27,13 @@ const DEEDS: Partial<Record<StepAction['code'], DeedWhat>> = {
 function valueOf(bench: Bench, step: Step, action: StepAction): string | null {
   if (action.code === 'measure') return '0.14 mm';
   if (action.code === 'fill')
-    return bench.state().fluid.find((one) => one.id === step.thingId)?.name === 'gear oil' ? '0.8 l' : '0.25 l';
+    return bench.state().fluid.find((one) => one.id === step.thingId)?.name === 'gear oil'
+      ? '0.8 l'
+      : '0.25 l';
   if (action.code !== 'tighten' && action.code !== 'final tighten') return null;
-  const set = step.fasteners.find((one) => one.holes.some((hole) => action.thingIds.includes(hole.positionId)));
+  const set = step.fasteners.find((one) =>
+    one.holes.some((hole) => action.thingIds.includes(hole.positionId)),
+  );
   return set && set.torqueNm !== null ? `${set.torqueNm} N·m` : null;
 }
 
@@ -41,7 +45,8 @@ async function act(bench: Bench, who: Crew, step: Step, action: StepAction): Pro
   const valueTyped = valueOf(bench, step, action);
   const fresh = what === 'started' ? ids.filter((id) => NEW_HOLES.has(holeName(bench, id))) : [];
   if (fresh.length > 0 && fresh.length < ids.length) {
-    for (const id of fresh) must(await bench.client.tick.do({ ...bench.base(), thingIds: [id], what, fresh: true }));
+    for (const id of fresh)
+      must(await bench.client.tick.do({ ...bench.base(), thingIds: [id], what, fresh: true }));
     return act(bench, who, step, { ...action, thingIds: ids.filter((id) => !fresh.includes(id)) });
   }
   must(

@@ -90,7 +90,7 @@ async function takeOff(bench: Bench, who: Crew, told: Told): Promise<void> {
   if (told.back !== undefined) words.noteBack = told.back;
   if (told.caution !== undefined) words.caution = told.caution;
   await bench.change('removal', removalId, words);
-  await SPECIALS[told.title]?.(bench, who);
+  await SPECIALS[told.title]?.(bench);
   if (bench.find('removal', told.title).phase === 'under way')
     must(await bench.client.removal.end({ ...bench.base(), removalId }));
 }
@@ -99,7 +99,14 @@ const SHELVES: Readonly<Record<string, readonly string[]>> = {
   A: ['belt guard', 'V-belts', 'pulley', 'taper bush', 'pulley key', 'belt tensioner'],
   B: ['inlet elbow', 'screen', 'relief valve', 'drain plug'],
   C: ['gear cover', 'sight glass', 'gear, right', 'gear, left', 'gear key, right', 'gear key, left'],
-  D: ['retaining plate, right', 'retaining plate, left', 'bearing cap 3', 'shims 3', 'bearing cap 4', 'shims 4'],
+  D: [
+    'retaining plate, right',
+    'retaining plate, left',
+    'bearing cap 3',
+    'shims 3',
+    'bearing cap 4',
+    'shims 4',
+  ],
   E: ['end plate', 'rotor, right', 'rotor, left'],
 };
 

@@ -149,4 +149,25 @@ describe('what a job knows of itself', () => {
     expect(said).toContain('would close a ring');
     expect(said).toContain('may be loosened');
   });
+
+  it('a washer that is noted after its bolts are off comes out of the same holes, and goes again with its row', async () => {
+    const job = await gearbox(['cover, 4 M8x20 bolts hex 13']);
+    const setId = job.state().fset[0]?.id ?? '';
+    const make = async (table: 'spec' | 'stackItem', values: Record<string, unknown>) =>
+      good(await job.client.record.make({ ...job.base(), table, values })).id;
+    const specId = await make('spec', { kind: 'washer' });
+    const id = await make('stackItem', { setId, what: 'washer', specId, qty: 2 });
+    const washers = () => countOfSet(job.state(), setId).find((line) => line.specId === specId);
+    expect(washers()).toMatchObject({ out: 8, inBag: 8, toFill: 8, short: 0 });
+    good(await job.client.record.remove({ ...job.base(), table: 'stackItem', id }));
+    expect(washers()?.out ?? 0).toBe(0);
+    // Once a hole is filled again, nobody knows what went in with its bolt.
+    good(await job.client.tick.do({ ...job.base(), thingIds: [setId], what: 'tightened' }));
+    const late = await job.client.record.make({
+      ...job.base(),
+      table: 'stackItem',
+      values: { setId, what: 'washer', specId },
+    });
+    expect(refused(late)).toContain('worked on');
+  });
 });

@@ -11,9 +11,10 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { v7 } from 'uuid';
 import { jobFileSchema } from '../../model/job-file.ts';
 import { backup, restore } from '../../store/backup.ts';
-import { checkDatabase, hashFile, originalPath } from '../../store/check.ts';
+import { checkDatabase, originalPath } from '../../store/check.ts';
 import { places } from '../../store/workshop.ts';
-import { type Imported, jobExport, jobImport } from '../../usecases/job-file.ts';
+import { bringJob } from '../../usecases/job-bring.ts';
+import { jobExport } from '../../usecases/job-file.ts';
 import type { Context } from '../../usecases/frame.ts';
 import {
   type Answer,
@@ -21,6 +22,7 @@ import {
   found,
   jobIdOf,
   locked,
+  ofReply,
   type Options,
   reading,
   refusal,
@@ -74,19 +76,6 @@ async function copyPhotos(context: Context, originals: readonly string[], dir: s
   return lacking;
 }
 
-/** Photos of a job file are taken by their hash only: no name from the file ever becomes a path. */
-async function checkPhotos(originals: Imported['originals'], dir: string): Promise<string[]> {
-  const faults: string[] = [];
-  for (const original of originals) {
-    if (original.gone) continue;
-    const from = join(dir, original.id);
-    if (!existsSync(from)) faults.push(`Photo ${original.id} is not beside the job file.`);
-    else if ((await hashFile(from)) !== original.id)
-      faults.push(`Photo ${original.id} is not the file that its name says.`);
-  }
-  return faults;
-}
-
 async function runImport(options: Options): Promise<Answer> {
   const [path] = options.words;
   if (path === undefined) return wrongUsage('Expected a job file: job-import FILE.');
@@ -101,47 +90,31 @@ async function runImport(options: Options): Promise<Answer> {
   const text = readFileSync(file, 'utf8');
   return writing(options, async (context) => {
     const dir = photosBeside(file);
-    const listed = originalsIn(text);
-    const faults = await checkPhotos(listed, dir);
-    if (faults.length > 0 && options.flags['without-photos'] !== true)
-      return refusal({
-        code: 'input',
-        sentence: `${faults.slice(0, 5).join(' ')} Nothing was changed. To take the job without its photos add --without-photos.`,
-      });
-    for (const original of listed) {
-      const from = join(dir, original.id);
-      const to = originalPath(places(context.workshop.dir).originals, original.id);
-      if (original.gone || existsSync(to) || !existsSync(from)) continue;
-      mkdirSync(dirname(to), { recursive: true, mode: 0o700 });
-      copyFileSync(from, `${to}.part`);
-      renameSync(`${to}.part`, to);
-    }
-    const reply = jobImport(context, { command: v7(), text });
+    const reply = await bringJob(context, {
+      command: v7(),
+      text,
+      photoFile: (id) => join(dir, id),
+      withoutPhotos: options.flags['without-photos'] === true,
+    });
     if (!reply.ok) return refusal(reply.fault);
     const { id, title, relabelled, said } = reply.value;
     return fine({ id, title, relabelled, said }, [said]);
   });
 }
 
-/** The photos that a job file lists, as far as it can be read; the import itself says what is wrong with it. */
-function originalsIn(text: string): Imported['originals'] {
-  try {
-    const parsed = JSON.parse(text) as { workshop?: { original?: unknown } };
-    const list = parsed.workshop?.original;
-    if (!Array.isArray(list)) return [];
-    return list.filter(
-      (one: unknown): one is Imported['originals'][number] =>
-        typeof one === 'object' &&
-        one !== null &&
-        /^[0-9a-f]{64}$/.test(String((one as { id?: unknown }).id)),
-    );
-  } catch {
-    return [];
-  }
+async function runSample(options: Options): Promise<Answer> {
+  return writing(options, async (context, client) => ofReply(await client.jobs.sample({ command: v7() })));
 }
 
 /** Verbs for what leaves and comes back: job files, copies of the workshop, the check of it. */
 export const FILE_VERBS: readonly Verb[] = [
+  {
+    name: 'sample',
+    usage: 'sample',
+    says: 'puts the sample job into the workshop, with its photos: half apart, half back, finished',
+    options: [],
+    run: runSample,
+  },
   {
     name: 'job-export',
     usage: 'job-export [--job ID] [--to FILE] [--without-contact] | --schema',

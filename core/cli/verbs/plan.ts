@@ -1,5 +1,5 @@
 import type { JobState } from '../../model/tables.ts';
-import { type Finding, type Plan, planJob, reachOf, type Step } from '../../reinstall/index.ts';
+import { type Plan, planJob, reachOf } from '../../reinstall/index.ts';
 import {
   bagCounts,
   countLines,
@@ -20,6 +20,7 @@ import {
   type Verb,
   wrongUsage,
 } from '../frame.ts';
+import { planLines } from '../plan-text.ts';
 import { targetOf } from '../target.ts';
 
 /** Reads a job and says something of it. */
@@ -37,43 +38,9 @@ function nowOf(options: Options, now: number): number {
   return Number.isNaN(ms) ? now : ms;
 }
 
-const SIGN: Record<Step['state'], string> = {
-  done: '[x]',
-  ready: '[ ]',
-  behind: '[.]',
-  waiting: '[w]',
-  held: '[!]',
-};
-
-function stepLines(step: Step, at: number): string[] {
-  const name = step.title === '' ? step.kind : step.title;
-  const head = `${String(at).padStart(3)} ${SIGN[step.state]} ${step.number === null ? '' : `${step.number} `}${name}${step.state === 'done' ? '' : ` (${step.state}${step.why === '' ? '' : `: ${step.why}`})`}`;
-  if (step.state === 'done') return [head];
-  return [
-    head,
-    ...step.cautions.map((caution) => `        Caution: ${caution}`),
-    ...step.actions.map((action) => `        ${action.done ? 'x' : '-'} ${action.sentence}`),
-    ...step.notes.map((note) => `        “${note}”`),
-  ];
-}
-
 /** A plan as one JSON value: sets become lists. */
 function planValue(plan: Plan): unknown {
   return { ...plan, ahead: [...plan.ahead] };
-}
-
-const findingLine = (finding: Finding): string =>
-  `${finding.severity.toUpperCase().padEnd(4)} ${finding.sentence} ${finding.clears}${finding.accepted ? ' (passed by name)' : ''} [${finding.key}]`;
-
-/** The reinstall list as lines: steps in order, then the open points. */
-function planLines(plan: Plan): string[] {
-  const { depth } = plan;
-  return [
-    `${depth.off} off, ${depth.back} back, ${depth.left} left.`,
-    ...plan.steps.flatMap((step, i) => stepLines(step, i + 1)),
-    ...(plan.findings.length > 0 ? ['', 'Open points'] : []),
-    ...plan.findings.map(findingLine),
-  ];
 }
 
 function stops(plan: Plan): boolean {

@@ -24,6 +24,7 @@ export interface JobsScreenProps {
   readonly onCarryOn: () => void;
   readonly onOpen: (id: string) => void;
   readonly onStart: () => void;
+  readonly onSample: () => void;
 }
 
 /** All jobs: the one in hand with what must be known before going on, the others by their silhouettes. */
@@ -56,7 +57,7 @@ export function JobsScreen(props: JobsScreenProps) {
         </header>
       )}
       {carry === null ? (
-        <Empty isWide={isWide} onStart={props.onStart} />
+        <Empty isWide={isWide} onStart={props.onStart} onSample={props.onSample} />
       ) : hits !== null ? (
         <Hits words={props.search} hits={hits} onHit={props.onHit} />
       ) : (
@@ -107,16 +108,21 @@ function Bare({ carry }: { readonly carry: CarryOnData }) {
 interface EmptyProps {
   readonly isWide: boolean;
   readonly onStart: () => void;
+  readonly onSample: () => void;
 }
 
-function Empty({ isWide, onStart }: EmptyProps) {
+function Empty({ isWide, onStart, onSample }: EmptyProps) {
   return (
     <div className="jobs-empty">
       {isWide ? <h2>{say.empty}</h2> : <h1>{say.empty}</h1>}
       <p>{say.emptyHow}</p>
+      <p>{say.sampleHow}</p>
       <div className="keys">
         <Key look="go" large onPress={onStart} first>
           {say.startOwn}
+        </Key>
+        <Key large onPress={onSample} hint={say.sampleHint}>
+          {say.sample}
         </Key>
       </div>
     </div>

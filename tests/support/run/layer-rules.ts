@@ -43,7 +43,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   ],
   electron: ['core/host/launch.ts'],
   renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening'],
-  samples: ['core/usecases', 'core/cli', 'core/model'],
+  // The sample is made by the same operations as every job, and read with the same planner.
+  samples: ['core/usecases', 'core/store', 'core/photos', 'core/reinstall', 'core/cli', 'core/model'],
 };
 
 /** Layers that compute and do nothing else: no clock, no files, no Node, so that the window can run them too. */
