@@ -55,13 +55,18 @@ function addBlocked(at: Situation, add: Add): void {
 function addNewParts(at: Situation, add: Add): void {
   for (const { part, lacking } of newParts(at.state)) {
     if (lacking === 0) continue;
-    add(at.graph.stepOfThing(part.id), {
+    const lack: Lack = {
       code: 'to get',
       thingId: part.id,
       qty: lacking,
       until: promisedFor(at, part.id),
       sentence: `${part.name || 'A part'} must be new: ${lacking} to get.`,
-    });
+    };
+    add(at.graph.stepOfThing(part.id), lack);
+    // What is carried over to it waits at the bench as well: there is nothing yet to put it on.
+    for (const carried of at.state.part)
+      if (carried.fate === 'carry over' && carried.carryToId === part.id)
+        add(at.graph.stepOfThing(carried.id), lack);
   }
 }
 

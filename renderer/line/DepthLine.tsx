@@ -164,17 +164,23 @@ interface FarProps {
 }
 
 function FarItem({ block, slim, style, onShow }: FarProps) {
-  const first = block.items[0];
-  const last = block.items.at(-1);
   const middle = block.items[Math.floor(block.items.length / 2)];
-  if (first === undefined || last === undefined || middle === undefined) return null;
-  const place = say.places([...new Set(block.items.map((item) => item.place).filter((name) => name !== ''))]);
+  const removals = block.items.filter((item): item is Notch => item.kind === 'removal');
+  const gates = block.items.length - removals.length;
+  const [first, last] = [removals[0], removals.at(-1)];
+  if (middle === undefined) return null;
+  const places = [...new Set(removals.map((item) => item.place).filter((name) => name !== ''))];
+  const about = [say.places(places), gates > 0 && first ? say.gates(gates) : ''];
   return (
     <li className="dl-far" style={style}>
       <button type="button" tabIndex={-1} onClick={() => onShow(middle.id)}>
-        <span className="heard-only">{say.removalsWord} </span>
-        <b className={slim ? 'heard-only' : undefined}>{say.range(first.number, last.number)}</b>
-        <span className={slim ? 'heard-only' : undefined}>{place}</span>
+        {first && <span className="heard-only">{say.removalsWord} </span>}
+        <b className={slim ? 'heard-only' : undefined}>
+          {first && last ? say.range(first.number, last.number) : say.gates(gates)}
+        </b>
+        <span className={slim ? 'heard-only' : undefined}>
+          {about.filter((word) => word !== '').join(', ')}
+        </span>
         <span className="heard-only"> {say.showThem}</span>
       </button>
     </li>

@@ -1,5 +1,5 @@
 import type { Drawing } from './drawing.ts';
-import { placeRules, type Laid } from './layout.ts';
+import { gatePlaces, placeRules, type Laid } from './layout.ts';
 import type { Channel } from './shapes.ts';
 import type { LineData } from './types.ts';
 
@@ -78,27 +78,26 @@ export function LineDrawing({ line, drawing, laid, channel, width, clip }: LineD
 function Gates({ laid, channel }: { laid: Laid; channel: Channel }) {
   const from = Math.max(2.5, channel.left - 20);
   const to = channel.right + 28 * channel.reach + 1;
-  return laid.blocks.map((block) => {
-    if (block.kind !== 'gate' || block.item.kind !== 'gate') return null;
-    const y = block.top + block.height / 2;
-    if (block.item.passed)
+  return gatePlaces(laid).map(({ item, y, close }) => {
+    const [bar, post, wide] = close ? [5, 5, 3] : [12, 14, 5];
+    if (item.kind === 'gate' && item.passed)
       return (
         <path
-          key={block.item.id}
-          d={`M${from} ${y - 9}V${y + 9}M${from} ${y}H${channel.left - 5}M${channel.right + 5} ${y}H${to}M${to} ${y - 9}V${y + 9}`}
+          key={item.id}
+          d={`M${from} ${y - post * 0.65}v${post * 1.3}M${from} ${y}H${channel.left - 5}M${channel.right + 5} ${y}H${to}M${to} ${y - post * 0.65}v${post * 1.3}`}
           stroke="var(--ink)"
-          strokeWidth="5"
+          strokeWidth={wide}
           fill="none"
         />
       );
     return (
-      <g key={block.item.id}>
-        <rect x={from - 2} width={to - from + 4} y={y - 8} height={16} fill="var(--paper)" />
-        <rect x={from} width={to - from} y={y - 6} height={12} fill="var(--ink)" />
+      <g key={item.id}>
+        <rect x={from - 2} width={to - from + 4} y={y - bar / 2 - 2} height={bar + 4} fill="var(--paper)" />
+        <rect x={from} width={to - from} y={y - bar / 2} height={bar} fill="var(--ink)" />
         <path
-          d={`M${from} ${y - 14}V${y + 14}M${to} ${y - 14}V${y + 14}`}
+          d={`M${from} ${y - post}v${post * 2}M${to} ${y - post}v${post * 2}`}
           stroke="var(--ink)"
-          strokeWidth="5"
+          strokeWidth={wide}
         />
       </g>
     );

@@ -11,8 +11,24 @@ export interface LineSizes {
   readonly farLeast: number;
 }
 
-export const fullSizes: LineSizes = { row: 44, rowAt: 52, gate: 56, place: 36, farPitch: 12, farLeast: 52 };
-export const slimSizes: LineSizes = { row: 44, rowAt: 52, gate: 44, place: 14, farPitch: 12, farLeast: 44 };
+export const fullSizes: LineSizes = {
+  row: 44,
+  rowAt: 52,
+  gate: 56,
+
+  place: 36,
+  farPitch: 12,
+  farLeast: 52,
+};
+export const slimSizes: LineSizes = {
+  row: 44,
+  rowAt: 52,
+  gate: 44,
+
+  place: 14,
+  farPitch: 12,
+  farLeast: 44,
+};
 
 /** One thing on the line: a near row, a gate, a heading, or a stretch of far removals under one label. */
 export type Block =
@@ -23,7 +39,8 @@ export type Block =
       readonly kind: 'far';
       readonly top: number;
       readonly height: number;
-      readonly items: readonly Notch[];
+      /** Removals, and where one label stands for all that is far, the gates between them. */
+      readonly items: readonly LineItem[];
       readonly pitch: number;
     };
 
@@ -123,7 +140,7 @@ function place(
     if (stretch.kind === 'far') {
       const height = Math.max(sizes.farLeast, stretch.items.length * pitch + 16);
       add({ kind: 'far', top, height, items: stretch.items, pitch });
-      lastPlace = stretch.items.at(-1)?.place ?? null;
+      lastPlace = placeOf(stretch.items.at(-1)) ?? null;
     } else if (stretch.item.kind === 'gate') {
       add({ kind: 'gate', top, height: sizes.gate, item: stretch.item });
     } else {
@@ -137,21 +154,48 @@ function place(
   return { blocks, height: top + footRoom };
 }
 
-type Stretch = { kind: 'far'; items: Notch[] } | { kind: 'near'; item: LineItem };
+type Stretch = { kind: 'far'; items: LineItem[] } | { kind: 'near'; item: LineItem };
 
+const placeOf = (item: LineItem | undefined): string | undefined =>
+  item?.kind === 'removal' ? item.place : undefined;
+
+/** `merge`: one stretch for all that is far on a side, gates too; else one for each place, and gates stand alone. */
 function stretches(items: readonly LineItem[], from: number, to: number, merge: boolean): Stretch[] {
   const made: Stretch[] = [];
   items.forEach((item, i) => {
-    if (item.kind === 'gate' || (i >= from && i < to)) {
+    if ((i >= from && i < to) || (item.kind === 'gate' && !merge)) {
       made.push({ kind: 'near', item });
       return;
     }
     const last = made.at(-1);
-    const open = last?.kind === 'far' && (merge || last.items.at(-1)?.place === item.place);
+    const open = last?.kind === 'far' && (merge || placeOf(last.items.at(-1)) === placeOf(item));
     if (open) last.items.push(item);
     else made.push({ kind: 'far', items: [item] });
   });
   return made;
+}
+
+/** Middle of each item of a far stretch, px. */
+function spread(block: Extract<Block, { kind: 'far' }>): { readonly item: LineItem; readonly y: number }[] {
+  const first = block.top + (block.height - (block.items.length - 1) * block.pitch) / 2;
+  return block.items.map((item, i) => ({ item, y: first + i * block.pitch }));
+}
+
+interface GatePlace {
+  readonly item: LineItem;
+  readonly y: number;
+  readonly close: boolean;
+}
+
+/** Middle of every gate, and whether it stands close among others; px. */
+export function gatePlaces(laid: Laid): readonly GatePlace[] {
+  return laid.blocks.flatMap<GatePlace>((block) => {
+    if (block.kind === 'gate') return [{ item: block.item, y: block.top + block.height / 2, close: false }];
+    if (block.kind !== 'far') return [];
+    return spread(block)
+      .filter(({ item }) => item.kind === 'gate')
+      .map(({ item, y }) => ({ item, y, close: true }));
+  });
 }
 
 /** Middle of every notch in order, with the height it may take, px. */
@@ -161,12 +205,8 @@ export function notchPlaces(
   return laid.blocks.flatMap((block) => {
     if (block.kind === 'row') return [{ item: block.item, y: block.top + block.height / 2, height: 12 }];
     if (block.kind !== 'far') return [];
-    const first = block.top + (block.height - (block.items.length - 1) * block.pitch) / 2;
-    return block.items.map((item, i) => ({
-      item,
-      y: first + i * block.pitch,
-      height: Math.min(6, block.pitch * 0.5),
-    }));
+    const height = Math.min(6, block.pitch * 0.5);
+    return spread(block).flatMap(({ item, y }) => (item.kind === 'removal' ? [{ item, y, height }] : []));
   });
 }
 

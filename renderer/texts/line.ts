@@ -23,6 +23,7 @@ export const line = {
   range: (from: number, to: number) => (from === to ? `${from}` : `${from}–${to}`),
   showThem: 'Show them.',
   places: (names: readonly string[]) => (names.length > 1 ? `${names.length} places` : (names[0] ?? '')),
+  gates: (count: number) => (count === 1 ? '1 check' : `${count} checks`),
   gateState: (passed: boolean) => (passed ? 'passed' : 'shut'),
   off: 'off',
   back: 'back',

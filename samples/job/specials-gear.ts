@@ -51,19 +51,11 @@ export async function gearCover(bench: Bench): Promise<void> {
   const removalId = removalOf(bench, title);
   const ring = bench.find('part', 'O-ring', title);
   await bench.change('part', ring.id, { name: 'sight glass O-ring' });
-  const fresh = await bench.make('part', {
-    removalId,
-    name: 'new gear cover',
-    kind: 'new part',
-    how: 'fitted new',
-    qty: 0,
-  });
   await bench.make('part', {
     removalId,
     name: 'sight glass',
-    parentId: cover.id,
     fate: 'carry over',
-    carryToId: fresh,
+    carryToId: cover.id,
     fateWhy: 'The new cover comes without one.',
   });
   await bench.make('consumable', {

@@ -232,6 +232,17 @@ describe('energies and fluids', () => {
     expect(has(job, `B:${elbow}`, `S:${fitting.id}`)).toBe(true);
     expect(list(job)[0]).toBe('B Elbow onto its new place');
   });
+
+  test('what is carried over waits at the bench until there is a new part to put it on', () => {
+    const job = build();
+    const cover = job.removal('Cover').part('Cover', { renew: 'must', fate: 'renew' });
+    const glass = job.removal('Sight glass').part('Sight glass', { fate: 'carry over', carryToId: cover });
+    const bench = () => plan(job).steps.find((step) => step.id === `B:${glass}`);
+    expect(bench()?.state).toBe('waiting');
+    expect(bench()?.lacks.map((lack) => [lack.code, lack.thingId])).toEqual([['to get', cover]]);
+    job.move({ partId: cover, qty: 1, src: 'supply', dst: 'stow', cause: 'received', fresh: true });
+    expect(bench()?.state).toBe('ready');
+  });
 });
 
 describe('the user’s own steps and orders', () => {

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawLine } from '../../renderer/line/drawing.ts';
-import { fullSizes, layLine, notchPlaces, placeRules, slimSizes } from '../../renderer/line/layout.ts';
+import {
+  fullSizes,
+  gatePlaces,
+  layLine,
+  notchPlaces,
+  placeRules,
+  slimSizes,
+} from '../../renderer/line/layout.ts';
 import { fullChannel, notchLength, notchShape } from '../../renderer/line/shapes.ts';
 import { drawTiny } from '../../renderer/line/tiny.ts';
 import type { Did, LineData, LineItem, Notch } from '../../renderer/line/types.ts';
@@ -87,9 +94,22 @@ describe('the depth line', () => {
   it('a gate keeps its own bar between the removals it stands between', () => {
     const items = [...job(30), gate('g'), removal(31), removal(32)];
     const laid = layLine(items, 'r2', 'r2', 500, fullSizes);
-    const at = laid.blocks.findIndex((block) => block.kind === 'gate');
-    const deepest = notchPlaces({ ...laid, blocks: laid.blocks.slice(0, at) }).at(-1)?.item.number;
-    expect(deepest).toBe(30);
+    const bar = gatePlaces(laid)[0]?.y ?? 0;
+    const above = notchPlaces(laid).filter(({ y }) => y < bar);
+    expect(above.map(({ item }) => item.number)).toEqual(Array.from({ length: 30 }, (_, i) => i + 1));
+  });
+
+  it('many gates leave room for the step at hand: far ones share a label with the removals, and none is lost', () => {
+    const gates = Array.from({ length: 7 }, (_, i) => gate(`g${i}`));
+    const items = [...gates.slice(0, 4), removal(1), ...gates.slice(4), ...job(22).slice(1)];
+    const laid = layLine(items, 'r14', 'r14', 520, fullSizes);
+    expect(laid.height).toBeLessThanOrEqual(520);
+    const near = laid.blocks.filter((block) => block.kind === 'row');
+    expect(near.some((block) => block.item.id === 'r14')).toBe(true);
+    expect(near.length).toBeGreaterThanOrEqual(3);
+    const bars = gatePlaces(laid);
+    expect(bars.map(({ item }) => item.id)).toEqual(gates.map(({ id }) => id));
+    expect(bars.every(({ y }, i) => i === 0 || y > (bars[i - 1]?.y ?? 0))).toBe(true);
   });
 
   it('a place is named once above its neighbours and ruled along all of them', () => {
