@@ -6,6 +6,7 @@ import { JOB_VERBS } from './verbs/jobs.ts';
 import { OPERATION_VERB } from './verbs/operation.ts';
 import { PHOTO_VERBS } from './verbs/photos.ts';
 import { PLAN_VERBS } from './verbs/plan.ts';
+import { TRAY_VERBS } from './verbs/tray.ts';
 import { WORK_VERBS } from './verbs/work.ts';
 
 /** The command line: the same use cases as the screens, for scripts and for trying things without a window. */
@@ -39,6 +40,7 @@ export const VERBS: readonly Verb[] = [
   ...PLAN_VERBS,
   ...FILE_VERBS,
   ...PHOTO_VERBS,
+  ...TRAY_VERBS,
   OPERATION_VERB,
   ...handbook,
 ];

@@ -6,6 +6,7 @@ import type { JobCard, JobView } from './views.ts';
 import * as record from './record.ts';
 import { command, Done, jobCommand, Made, reply } from './shapes.ts';
 import * as photos from './photos.ts';
+import * as tray from './tray.ts';
 import * as work from './work.ts';
 
 type Op<I extends z.ZodType, V extends z.ZodType> = { readonly input: I; readonly value: V };
@@ -104,6 +105,13 @@ export const contract = {
     scrap: op(work.pieceScrap),
     kit: op(work.kitSplit),
   },
+  item: { lost: op(work.itemLost) },
+  tray: {
+    read: op(tray.trayRead),
+    match: op({ ...tray.trayMatch, value: trusted<tray.TrayAnswer>() }),
+    accept: op(tray.trayAccept),
+  },
+  bolt: { whose: op({ ...tray.boltWhose, value: trusted<tray.BoltAnswer>() }) },
   away: { send: op(work.awaySend), back: op(work.awayBack) },
   renew: { override: op(work.renewOverride) },
   history: {

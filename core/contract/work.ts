@@ -55,6 +55,18 @@ export const pieceMiss = {
   input: z.strictObject({ ...jobCommand, thingId: Id, qty: z.int().min(1).max(10_000), note: Text }),
   value: z.strictObject({ countingId: Id, said: Text }),
 };
+/** A search for what the job has no row of: a tool, a key, a cap, by its name. */
+export const itemLost = {
+  input: z.strictObject({
+    ...jobCommand,
+    what: Line.min(1),
+    qty: z.int().min(1).max(10_000),
+    /** Where it was used last; null = at the removal that was begun last. */
+    thingId: Id.nullable(),
+    note: Text,
+  }),
+  value: z.strictObject({ countingId: Id, said: Text }),
+};
 export const pieceFound = {
   input: z.strictObject({ ...jobCommand, countingId: Id, where: Text }),
   value: Done,

@@ -75,9 +75,9 @@ export interface DriveMatch {
 
 /**
  * How far a measured head may be from the nominal tool and still belong to it: heads are made smaller than the
- * spanner (ISO 4014: 13 down to 12.73 in grade A; grade B, from M16 on, down to 3.5 %; from memory), paint adds a little.
+ * spanner (ISO 4014: 13 down to 12.73 in grade A; grade B, from M16 on, down to 3.5 %; from memory), paint adds a little. Both in mm.
  */
-function withinTool(measuredMm: number, toolMm: number): boolean {
+export function withinTool(measuredMm: number, toolMm: number): boolean {
   const below = Math.max(0.15, (toolMm < 23 ? 0.025 : 0.035) * toolMm);
   return measuredMm >= toolMm - below && measuredMm <= toolMm + 0.1;
 }

@@ -14,6 +14,8 @@ export interface Draft {
   readonly node: number;
   /** What it depends on beside its sentence: an acceptance holds only while all of it stays the same. */
   readonly facts?: readonly unknown[];
+  /** Nodes that may not be done while it is open, beside what lies above it. */
+  readonly holds?: readonly number[];
 }
 
 /** 53-bit hash of a text as hex (cyrb53, public domain, from memory): tells facts apart, protects nothing. */
@@ -55,6 +57,7 @@ export function placeFindings(at: Situation, drafts: readonly Draft[]): Finding[
       sentence: draft.sentence,
       clears: draft.clears,
       stepId: at.graph.nodes[draft.node]?.id ?? null,
+      holds: (draft.holds ?? []).map((node) => at.graph.nodes[node]?.id ?? ''),
       latestStep: latestStep(at, draft.node, place),
       key,
       digest,

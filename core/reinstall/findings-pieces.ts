@@ -96,11 +96,10 @@ function searchFindings(at: Situation): Draft[] {
     const stow = at.graph.log.stow.get(search.stowId ?? '');
     const thing = search.thingId ?? search.of[0]?.setId ?? search.of[0]?.partId ?? null;
     const subject = search.thingId ?? search.stowId ?? search.countingId;
-    const temporary = at.graph.log.temporary.get(search.thingId ?? '');
     const where = search.lookAt[0] ?? 'Look where it was seen last.';
     const name = stow
       ? `${stow.kind[0]?.toUpperCase()}${stow.kind.slice(1)} ${stow.label} was counted at ${search.counted}, ${search.expected} by the books.`
-      : `${temporary?.name ?? at.graph.log.part.get(search.thingId ?? '')?.name ?? 'Something'}: ${search.missing} not found.`;
+      : `${search.name}: ${search.missing} not found.`;
     const less = search.missing > 0;
     return [
       {
@@ -113,9 +112,21 @@ function searchFindings(at: Situation): Draft[] {
           : 'Count again, or correct what came off.',
         node: thing === null ? -1 : at.graph.stepOfThing(thing),
         facts: [search.missing],
+        // What is no fastener may lie in any way in that stands open: none of them is closed over it.
+        holds: stow !== undefined || !less ? [] : waysIn(at, search),
       },
     ];
   });
+}
+
+function waysIn(at: Situation, search: ReturnType<typeof openSearches>[number]): number[] {
+  const { log } = at.graph;
+  const id = search.thingId ?? '';
+  if (search.thingId !== null && !log.indexOf.has(id) && !log.temporary.has(id)) return [];
+  return search.openings
+    .filter((opening) => opening.closedAt === null)
+    .map((opening) => at.graph.stepOfRemoval(opening.removalId))
+    .filter((node) => node >= 0);
 }
 
 function alikeFindings(at: Situation): Draft[] {

@@ -25,10 +25,17 @@ export function statesOf(
 ): States {
   const n = at.graph.nodes.length;
   const own: string[][] = Array.from({ length: n }, () => []);
+  const self: string[][] = Array.from({ length: n }, () => []);
   for (const finding of findings) {
     if (finding.severity !== 'stop' || finding.accepted) continue;
     const node = at.graph.numberOf.get(finding.stepId ?? '');
     if (node !== undefined) own[node]?.push(finding.key);
+    for (const id of finding.holds) {
+      const held = at.graph.numberOf.get(id);
+      if (held === undefined) continue;
+      self[held]?.push(finding.key);
+      if (held !== node) own[held]?.push(finding.key);
+    }
   }
   const below: (string | null)[] = new Array<string | null>(n).fill(null);
   const ancestorsDone = new Uint8Array(n).fill(1);
@@ -38,7 +45,7 @@ export function statesOf(
   for (const node of at.ordered.order) {
     let example: string | null = null;
     let free = true;
-    const direct = new Set<string>();
+    const direct = new Set<string>(self[node]);
     for (let k = at.into.start[node] as number; k < (at.into.start[node + 1] as number); k++) {
       const before = at.into.to[k] as number;
       if (!at.progress[before]?.done || ancestorsDone[before] === 0) ancestorsDone[node] = 0;
@@ -51,7 +58,7 @@ export function statesOf(
     stoppedBy[node] = direct.size > 0 ? [...direct] : example === null ? [] : [example];
     const ring = (at.ordered.block[node] ?? -1) >= 0;
     const lack = (lacks[node]?.length ?? 0) > 0;
-    const held = example !== null || ring;
+    const held = direct.size > 0 || example !== null || ring;
     if (at.progress[node]?.done) state[node] = 'done';
     else if (ancestorsDone[node] === 0) state[node] = 'behind';
     else if (lack) state[node] = 'waiting';
@@ -118,8 +125,11 @@ export function gatesOf(at: Situation, states: States, findings: readonly Findin
 function gateAt(at: Situation, kind: GateKind, node: number, stops: readonly Finding[]): Gate {
   const below = node < 0 ? null : allBelow(at, node);
   const mine = stops.filter((finding) => {
-    const on = at.graph.numberOf.get(finding.stepId ?? '');
-    return below === null || (on !== undefined && below.has(on));
+    return (
+      below === null ||
+      [finding.stepId ?? '', ...finding.holds].some((id) => below.has(at.graph.numberOf.get(id) ?? -1)) ||
+      finding.holds.includes(at.graph.nodes[node]?.id ?? '')
+    );
   });
   const holding = mine.filter((finding) => finding.accepted === null).map((finding) => finding.key);
   const notYet: { stepId: string; sentence: string }[] = [];

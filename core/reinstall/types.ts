@@ -268,6 +268,8 @@ export interface Finding {
   readonly clears: string;
   /** The step it lies on; null = the job as a whole. */
   readonly stepId: string | null;
+  /** Steps that may not be done while it is open, beside those above `stepId`: ways in that would be closed. */
+  readonly holds: readonly string[];
   /** The last step at which it can be mended; null = before the job is closed. */
   readonly latestStep: string | null;
   /** The same for the same trouble, whatever the facts. At most 300 characters. */

@@ -12,6 +12,8 @@ export interface Search {
   readonly countingId: string;
   readonly stowId: string | null;
   readonly thingId: string | null;
+  /** What is looked for, in words: the bag, the thing, or what somebody named. */
+  readonly name: string;
   readonly expected: number;
   readonly counted: number;
   /** Still not found: expected − counted − found since. Below 0: that many too many. */
@@ -48,6 +50,16 @@ export function openSearches(state: JobState): Search[] {
   return inOrder(open).map((row) => searchOf(look, row));
 }
 
+/** A tool or key has no row of its own: the first line of its note names it, and the removal is where it was used last. */
+function isNamed(look: Lookup, row: Row<'counting'>): boolean {
+  return row.stowId === null && (row.thingId === null || look.removals.has(row.thingId));
+}
+
+function soughtName(look: Lookup, row: Row<'counting'>): string {
+  if (!isNamed(look, row)) return nameOf(look, row.stowId ?? row.thingId);
+  return row.note.split('\n')[0]?.trim() || 'Something';
+}
+
 function searchOf(look: Lookup, row: Row<'counting'>): Search {
   const booked = look.state.move.filter((move) => move.countId === row.id);
   const found = booked
@@ -60,6 +72,7 @@ function searchOf(look: Lookup, row: Row<'counting'>): Search {
     countingId: row.id,
     stowId: row.stowId,
     thingId: row.thingId,
+    name: soughtName(look, row),
     expected: row.expected,
     counted: row.counted,
     missing: row.expected - row.counted - (row.counted < row.expected ? found : 0),
@@ -89,7 +102,7 @@ function missingPieces(look: Lookup, row: Row<'counting'>, booked: readonly Row<
 }
 
 function lastSeenOf(look: Lookup, row: Row<'counting'>, of: Search['of']): LastSeen {
-  const name = nameOf(look, row.stowId ?? row.thingId);
+  const name = soughtName(look, row);
   const same = (other: Row<'counting'>) =>
     other.id !== row.id &&
     other.counted === other.expected &&
@@ -111,6 +124,13 @@ function lastSeenOf(look: Lookup, row: Row<'counting'>, of: Search['of']): LastS
       (row.stowId === null || move.dstStowId === row.stowId) &&
       sets.has(move.partId ?? homeOf(look, move)),
   );
+  const used = isNamed(look, row) ? (look.removals.get(row.thingId ?? '')?.startedAt ?? null) : null;
+  if (used !== null)
+    return {
+      at: used,
+      how: 'booked',
+      sentence: `Used last, as far as is known, at ${nameOf(look, row.thingId)}.`,
+    };
   const first = inOrder(into)[0]?.at ?? temporaryIn(look, row.thingId);
   if (first === null)
     return { at: null, how: 'not recorded', sentence: `When ${name} was last seen is not recorded.` };
@@ -140,7 +160,8 @@ function lookAt(
   if (row.stowId !== null) {
     said.push(`${nameOf(look, row.stowId)}: empty it, its seams and what it stood on.`);
     for (const id of otherStows(between, row.stowId)) said.push(`${nameOf(look, id)}: handled since.`);
-  } else if (row.thingId !== null)
+  } else if (isNamed(look, row)) said.push('The bench, the tool trolley, pockets, and under the machine.');
+  else if (row.thingId !== null)
     said.push(`${nameOf(look, row.thingId)}: where it was put in, and the bench.`);
   const fitted = new Set(between.filter((move) => move.dst === 'hole').map((move) => homeOf(look, move)));
   for (const setId of fitted)

@@ -88,51 +88,6 @@ function bookMissing(decision: Decision, stowId: string, qty: number, countId: s
   }
 }
 
-/** A search without a count: a piece, rag, cap, tool or key that is not where it should be. */
-export function pieceMiss(
-  context: Context,
-  input: JobInput & { thingId: string; qty: number; note: string },
-): Reply<{ countingId: string; said: string }> {
-  return inJob(context, 'piece.miss', input, (decision) => {
-    const thing = rowIn(decision, 'thing', input.thingId, 'thing');
-    if (!thing.ok) return thing;
-    const id = decision.newId();
-    decision.writer.put('counting', {
-      id,
-      jobId: decision.jobId,
-      stowId: null,
-      thingId: input.thingId,
-      expected: input.qty,
-      counted: 0,
-      at: decision.at,
-      personId: decision.personId,
-      note: input.note,
-      ended: null,
-      endedWhy: '',
-      endedAt: null,
-      endedBy: null,
-    });
-    const home = pieceHome(decision, input.thingId);
-    if (home.ok) {
-      const mine = (move: Row<'move'>) =>
-        home.value.kind === 'set' ? move.homeSetId === home.value.set.id : move.partId === home.value.part.id;
-      let left = input.qty;
-      for (const lot of lotsOf(decision, mine)) {
-        const some = Math.min(left, lot.qty);
-        if (some <= 0) break;
-        book(decision, { ...lot, qty: some, src: 'stow', dst: 'unknown', cause: 'counted', countId: id });
-        left -= some;
-      }
-      if (left > 0)
-        return refuse(
-          'refused',
-          `Expected at most ${input.qty - left} that are in hand by the books, got ${input.qty}.`,
-        );
-    }
-    return ok({ countingId: id, said: 'The search is open. It ends in found, or in a name and a reason.' });
-  });
-}
-
 type Lot = Pick<Row<'move'>, 'specId' | 'homeSetId' | 'partId' | 'fresh' | 'qty' | 'srcStowId'>;
 
 /** What is in hand (in any stow, or lying about) of the pieces that fit. */
@@ -150,62 +105,6 @@ export function lotsOf(decision: Decision, fits: (move: Row<'move'>) => boolean)
     if (move.src === 'stow') add(move, move.srcStowId, -move.qty);
   }
   return [...lots.values()].filter((lot) => lot.qty > 0);
-}
-
-function openCount(decision: Decision, countingId: string) {
-  const found = rowIn(decision, 'counting', countingId, 'search');
-  if (!found.ok) return found;
-  return found.value.ended === null ? found : refuse('refused', 'This search is ended already.');
-}
-
-/** Found again: back into its bag. */
-export function pieceFound(context: Context, input: JobInput & { countingId: string; where: string }): Said {
-  return inJob(context, 'piece.found', input, (decision) => {
-    const found = openCount(decision, input.countingId);
-    if (!found.ok) return found;
-    endSearch(decision, found.value, 'found', input.where, 'stow');
-    return ok({ said: 'Found. The search is ended.' });
-  });
-}
-
-/** Searched and not found: written off by name and with a reason. */
-export function pieceGone(context: Context, input: JobInput & { countingId: string; why: string }): Said {
-  return inJob(context, 'piece.gone', input, (decision) => {
-    const found = openCount(decision, input.countingId);
-    if (!found.ok) return found;
-    endSearch(decision, found.value, 'accepted', input.why, 'lost');
-    return ok({ said: 'Written off, with your reason.' });
-  });
-}
-
-function endSearch(
-  decision: Decision,
-  counting: Row<'counting'>,
-  ended: 'found' | 'accepted',
-  why: string,
-  dst: 'stow' | 'lost',
-): void {
-  decision.writer.put('counting', {
-    ...counting,
-    ended,
-    endedWhy: why,
-    endedAt: decision.at,
-    endedBy: decision.personId,
-  });
-  for (const move of decision.state.move)
-    if (move.countId === counting.id && move.dst === 'unknown')
-      book(decision, {
-        specId: move.specId,
-        homeSetId: move.homeSetId,
-        partId: move.partId,
-        fresh: move.fresh,
-        qty: move.qty,
-        src: 'unknown',
-        dst,
-        cause: dst === 'stow' ? 'found' : 'written off',
-        dstStowId: dst === 'stow' ? move.srcStowId : null,
-        countId: counting.id,
-      });
 }
 
 /** New pieces in hand, bought or made. Never ends a search: the old piece may be inside the machine. */

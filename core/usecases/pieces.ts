@@ -28,10 +28,12 @@ export function book(decision: Decision, move: MoveInput): void {
 /** The bag with this label that is in use, or a new one. Labels are kept as typed. */
 export function stowFor(decision: Decision, kind: Row<'stow'>['kind'], label: string): Row<'stow'> {
   const wanted = label.trim();
-  const known = decision.state.stow.find(
+  const [known] = decision.writer.list(
+    'stow',
     (stow) => !stow.emptied && stow.kind === kind && stow.label.toLowerCase() === wanted.toLowerCase(),
+    decision.state.stow,
   );
-  if (known) return decision.writer.get('stow', known.id) ?? known;
+  if (known) return known;
   const made = blank('stow', decision.newId(), '', { kind, label: wanted });
   decision.writer.put('stow', made);
   return made;
@@ -40,7 +42,8 @@ export function stowFor(decision: Decision, kind: Row<'stow'>['kind'], label: st
 /** The next bag by itself: one more than the highest number in use, so that numbers on the bench run on. */
 export function nextBag(decision: Decision): Row<'stow'> {
   let highest = 0;
-  for (const stow of decision.state.stow)
+  // The bags of this command count too.
+  for (const stow of decision.writer.list('stow', () => true, decision.state.stow))
     if (!stow.emptied && stow.kind === 'bag' && /^\d+$/.test(stow.label))
       highest = Math.max(highest, Number(stow.label));
   return stowFor(decision, 'bag', String(highest + 1));

@@ -1,15 +1,7 @@
 import { implement } from '@orpc/server';
 import { contract } from '../contract/contract.ts';
 import { awayBack, awaySend } from './away.ts';
-import {
-  kitSplit,
-  pieceCount,
-  pieceFound,
-  pieceGone,
-  pieceMiss,
-  pieceReceive,
-  pieceScrap,
-} from './counts.ts';
+import { kitSplit, pieceCount, pieceReceive, pieceScrap } from './counts.ts';
 import { findingAccept, haltAdd, haltSeen, jobClose, renewOverride } from './findings.ts';
 import { answer, type Context, type Reply } from './frame.ts';
 import { historyList, historyRedo, historyState, historyUndo } from './history.ts';
@@ -29,7 +21,11 @@ import {
 } from './removals.ts';
 import { jobsSample } from './sample.ts';
 import { search } from './search.ts';
+import { itemLost, pieceFound, pieceGone, pieceMiss } from './searches.ts';
 import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
+import { trayAccept } from './spill/accept.ts';
+import { trayRead } from './spill/csv.ts';
+import { boltWhose, trayMatch } from './spill/tray.ts';
 import { tickAgain, tickDo } from './ticks.ts';
 import { jobCards, jobState, jobView } from './views.ts';
 import type { Result } from '../model/result.ts';
@@ -123,6 +119,13 @@ function workRoutes() {
       scrap: os.piece.scrap.handler(({ context, input }) => pieceScrap(context, input)),
       kit: os.piece.kit.handler(({ context, input }) => kitSplit(context, input)),
     },
+    item: { lost: os.item.lost.handler(({ context, input }) => itemLost(context, input)) },
+    tray: {
+      read: os.tray.read.handler(({ context, input }) => answer(context, trayRead(input.text, input.unit))),
+      match: os.tray.match.handler(({ context, input }) => read(context, trayMatch(context, input))),
+      accept: os.tray.accept.handler(({ context, input }) => trayAccept(context, input)),
+    },
+    bolt: { whose: os.bolt.whose.handler(({ context, input }) => read(context, boltWhose(context, input))) },
     away: {
       send: os.away.send.handler(({ context, input }) => awaySend(context, input)),
       back: os.away.back.handler(({ context, input }) => awayBack(context, input)),

@@ -31,6 +31,8 @@ const KINDS = [
   'count',
   'found',
   'gone',
+  'tray',
+  'lost',
   'receive',
   'scrap',
   'send',
@@ -107,6 +109,31 @@ function sendPiece(client: TestClient, jobId: string, state: JobState, { kind, a
     fresh: b % 5 === 0,
     why: '',
   });
+}
+
+/** A few loose fasteners as a tray, some of the bags spilled; or a tool that is missing. */
+function sendTray(client: TestClient, jobId: string, state: JobState, { kind, a, b }: Step): Sent {
+  const base = { ...command(), jobId };
+  if (kind === 'lost')
+    return client.item.lost({
+      ...base,
+      what: '10 mm socket',
+      qty: 1 + (b % 2),
+      thingId: b % 3 === 0 ? (pick(state.thing, a)?.id ?? null) : null,
+      note: '',
+    });
+  const none = { diameter: '', pitch: '', tolerance: '', note: '' };
+  const rows = ['M8', 'M6', ''].map((thread, i) => ({
+    ...none,
+    row: i + 1,
+    count: String(1 + ((a + i) % 7)),
+    thread,
+    length: pick(['25', '16', '', '30'], b + i) ?? '',
+    head: '',
+    kind: i === 2 ? 'washer' : '',
+  }));
+  const from = state.stow.filter((_, i) => (a + i) % 3 === 0).map((stow) => stow.id);
+  return client.tray.accept({ ...base, rows, from, into: b % 2 ? { kind: 'tray', label: 'S' } : null });
 }
 
 function sendSet(client: TestClient, jobId: string, state: JobState, { kind, a, b }: Step): Sent {
@@ -186,6 +213,8 @@ const SENDERS: Record<Step['kind'], typeof sendLog> = {
   count: sendPiece,
   found: sendPiece,
   gone: sendPiece,
+  tray: sendTray,
+  lost: sendTray,
   receive: sendPiece,
   scrap: sendPiece,
   send: sendPiece,

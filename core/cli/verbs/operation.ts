@@ -76,4 +76,7 @@ const READS = new Set([
   'history.state',
   'history.list',
   'photo.tray',
+  'tray.read',
+  'tray.match',
+  'bolt.whose',
 ]);

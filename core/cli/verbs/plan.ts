@@ -122,7 +122,7 @@ function tally(state: JobState): Answer {
     ),
     ...value.lookAlikes.map((pair) => pair.sentence),
     ...value.searches.flatMap((search) => [
-      `Looked for: ${search.missing}. ${search.lastSeen.sentence}`,
+      `Looked for: ${search.missing}, ${search.name}. ${search.lastSeen.sentence}`,
       ...search.lookAt,
     ]),
     ...value.toGet.map(
