@@ -3,6 +3,7 @@ import { type OpenJob, useJob } from './data/job.ts';
 import { useKeys } from './data/keys.ts';
 import { remember, type ScreenName } from './data/remember.ts';
 import { BeginPage } from './pages/BeginPage.tsx';
+import { HandbookPage } from './pages/HandbookPage.tsx';
 import { HandoverNotice } from './pages/HandoverNotice.tsx';
 import { JobsPage } from './pages/JobsPage.tsx';
 import { OffPage } from './pages/OffPage.tsx';
@@ -31,6 +32,7 @@ export function App() {
   const job = useJob();
   useTheme();
   useKeys(job);
+  if (screen === 'handbook') return <HandbookPage job={job} />;
   if (job === null || screen === 'jobs') return <JobsPage />;
   return (
     <>
@@ -40,7 +42,13 @@ export function App() {
   );
 }
 
-function JobScreen({ job, screen }: { readonly job: OpenJob; readonly screen: Exclude<ScreenName, 'jobs'> }) {
+function JobScreen({
+  job,
+  screen,
+}: {
+  readonly job: OpenJob;
+  readonly screen: Exclude<ScreenName, 'jobs' | 'handbook'>;
+}) {
   switch (screen) {
     case 'begin':
       return <BeginPage job={job} />;

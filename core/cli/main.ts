@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type Answer, type Options, UsageProblem, type Verb, workshopDir, wrongUsage } from './frame.ts';
-import { HANDBOOK_VERBS } from './handbook/index.ts';
 import { FILE_VERBS } from './verbs/files.ts';
+import { BOOK_VERBS } from './verbs/handbook.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
 import { OPERATION_VERB } from './verbs/operation.ts';
 import { PHOTO_VERBS } from './verbs/photos.ts';
@@ -11,29 +11,6 @@ import { WORK_VERBS } from './verbs/work.ts';
 
 /** The command line: the same use cases as the screens, for scripts and for trying things without a window. */
 
-const handbook: readonly Verb[] = HANDBOOK_VERBS.map((verb) => ({
-  name: verb.name,
-  usage: `${verb.name} ${verb.options.map((option) => `[--${option.name} …]`).join(' ')}`,
-  says: verb.says,
-  options: verb.options.flatMap((option) => [option.name, ...(option.also ?? [])]),
-  run: ({ flags, words }) => {
-    const typed = Object.fromEntries(
-      Object.entries(flags).filter((pair): pair is [string, string] => typeof pair[1] === 'string'),
-    );
-    const spare = words.join(' ');
-    if (spare !== '' && (verb.word === undefined || typed[verb.word] !== undefined))
-      return wrongUsage(
-        `Expected only options after ${verb.name}, got “${spare}”. Usage: ${verb.name} ${verb.options.map((option) => `[--${option.name} …]`).join(' ')}`,
-      );
-    const answer = verb.run(spare === '' ? typed : { ...typed, [verb.word ?? '']: spare });
-    if (answer.ok)
-      return { code: (answer.findings ?? 0) > 0 ? 1 : 0, value: answer.value, lines: answer.text };
-    const code = answer.code.startsWith('usage.') ? 2 : 1;
-    const { sentence } = answer;
-    return { code, value: { ok: false, fault: { code: answer.code, sentence } }, lines: [sentence] };
-  },
-}));
-
 export const VERBS: readonly Verb[] = [
   ...JOB_VERBS,
   ...WORK_VERBS,
@@ -42,7 +19,7 @@ export const VERBS: readonly Verb[] = [
   ...PHOTO_VERBS,
   ...TRAY_VERBS,
   OPERATION_VERB,
-  ...handbook,
+  ...BOOK_VERBS,
 ];
 
 function help(): Answer {

@@ -1,4 +1,6 @@
+import { parseDecimal } from './numbers.ts';
 import { MAKER_FIRST, good, refuse, showNumber, type Basis, type Outcome } from './outcome.ts';
+import { parseLength } from './units.ts';
 
 export interface ExtensionInput {
   /** Torque wanted at the fastener, or set on the wrench when `inverse`; any unit of torque. */
@@ -85,4 +87,23 @@ function exactCos(angleDeg: number): number {
 export function readingWithDrag(torque: number, drag: number): Outcome<number> {
   if (!(torque > 0)) return refuse('drag.torque', 'a torque above 0', torque);
   return drag >= 0 ? good(torque + drag) : refuse('drag.drag', 'a drag of 0 or more', drag);
+}
+
+/** A length that may be negative, because an extension may point back towards the grip: "-1.5 in", "1.5 in back". */
+export function parseReach(text: string): Outcome<number> {
+  const back = /^[-\u2212]|\bback(wards)?\b/i.test(text.trim());
+  const bare = text
+    .replace(/^\s*[-\u2212]\s*/, '')
+    .replace(/\bback(wards)?\b/i, '')
+    .trim();
+  if (/^0+([.,]0+)?\s*(mm|in|")?$/i.test(bare)) return good(0);
+  const length = parseLength(bare);
+  if (!length.ok) return length;
+  return good(back ? -length.value.lengthMm : length.value.lengthMm);
+}
+
+/** An angle in degrees: "45", "45°", "45 deg". */
+export function parseAngle(text: string): Outcome<number> {
+  const number = parseDecimal(text.replace(/\s*(°|deg(rees?)?)\s*$/i, ''));
+  return number.ok ? number : refuse('extension.angle', 'an angle in degrees such as 45', text.trim());
 }

@@ -13,6 +13,7 @@ export * from './numbers.ts';
 export * from './order.ts';
 export * from './orings.ts';
 export * from './outcome.ts';
+export * from './pitch.ts';
 export { publishedPattern, ringSequence } from './patterns.ts';
 export * from './quantities.ts';
 export * from './stages.ts';

@@ -57,3 +57,18 @@ export function figuresTyped(text: string): number {
       .replace(/^0+/, '') ?? '';
   return Math.max(1, digits.length);
 }
+
+/**
+ * Reads a share: "50 %", "50" and "0.5" are one half. "1" alone is refused, because it may be 1 % or all of it.
+ * Answer as a fraction 0…1 (more where more was typed).
+ */
+export function parsePercent(text: string): Outcome<number> {
+  const typed = text.trim();
+  const number = Number(typed.replace('%', '').replace(',', '.').trim());
+  if (typed === '' || !Number.isFinite(number))
+    return refuse('percent.unreadable', 'a percentage such as 50 %', typed);
+  if (typed.includes('%') || number > 1 || number <= 0) return good(number / 100);
+  return number === 1
+    ? refuse('percent.ambiguous', 'a percentage with its sign, 1 % or 100 %', typed)
+    : good(number);
+}

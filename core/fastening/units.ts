@@ -291,3 +291,10 @@ function volumeUnit(
 export function fromLitres(litres: number, unit: keyof typeof VOLUME_UNITS): number {
   return litres / VOLUME_UNITS[unit];
 }
+
+/** "4.00 US qt (3.79 l)", "4.00 l (4.23 US qt)": both systems, to a hundredth. */
+export function formatVolume(amount: number, unit: keyof typeof VOLUME_UNITS): string {
+  const other = unit === 'l' || unit === 'ml' ? 'US qt' : 'l';
+  const litres = amount * VOLUME_UNITS[unit];
+  return `${amount.toFixed(2)} ${unit} (${fromLitres(litres, other).toFixed(2)} ${other})`;
+}

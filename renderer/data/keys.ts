@@ -18,14 +18,18 @@ const SCREENS: readonly UserAction[] = [
   { id: 'off', text: common.off, key: 'F3' },
   { id: 'putback', text: common.putback, key: 'F4' },
   { id: 'begin', text: common.begin, key: 'F6' },
+  { id: 'handbook', text: common.handbook, key: 'F8' },
   { id: 'stopwork', text: common.stopwork, key: 'F12' },
 ];
 
-const go = (screen: ScreenName) => remember.getState().go({ screen });
+const go = (screen: ScreenName) => remember.getState().go({ screen, bookFrom: null });
 
-/** The ways out of a screen, for the left edge. */
-export function navKeys(current: ScreenName): NavKey[] {
-  return SCREENS.map((action) => ({
+/** Screens that need no job. */
+const WITHOUT_JOB: ReadonlySet<ScreenName> = new Set(['jobs', 'handbook']);
+
+/** The ways out of a screen, for the left edge; without a job those that need none. */
+export function navKeys(current: ScreenName, hasJob = true): NavKey[] {
+  return SCREENS.filter((action) => hasJob || WITHOUT_JOB.has(action.id)).map((action) => ({
     id: action.id,
     label: action.text,
     hint: action.key,
@@ -34,18 +38,19 @@ export function navKeys(current: ScreenName): NavKey[] {
   }));
 }
 
-/** Keys that work on every screen of a job. In a text field Ctrl+Z first takes back the typing. */
+/** Keys that work on every screen; undo and redo only with a job. In a text field Ctrl+Z first takes back the typing. */
 export function useKeys(job: OpenJob | null): void {
   const jobId = job?.id ?? null;
   useEffect(() => {
-    if (jobId === null) return;
     const onKey = (event: KeyboardEvent) => {
       const screen = SCREENS.find((action) => action.key === event.key);
-      if (screen && !event.ctrlKey && !event.altKey && !event.metaKey) {
+      const mayGo = screen !== undefined && (jobId !== null || WITHOUT_JOB.has(screen.id));
+      if (mayGo && !event.ctrlKey && !event.altKey && !event.metaKey) {
         event.preventDefault();
         go(screen.id);
         return;
       }
+      if (jobId === null) return;
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'z') {
         if (event.ctrlKey && event.key.toLowerCase() === 'y' && !typing(event.target)) {
           event.preventDefault();

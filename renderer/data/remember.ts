@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { createJSONStorage, persist } from 'zustand/middleware';
 
-export type ScreenName = 'jobs' | 'begin' | 'removal' | 'off' | 'putback' | 'stopwork';
+export type ScreenName = 'jobs' | 'begin' | 'removal' | 'off' | 'putback' | 'stopwork' | 'handbook';
 export type Theme = 'system' | 'light' | 'dark';
 
 /** What this window remembers by itself: where the user is. Never record, so it may be lost without loss. */
@@ -14,6 +14,8 @@ interface Place {
   readonly stepId: string | null;
   readonly stowId: string | null;
   readonly personId: string | null;
+  /** The screen that the handbook was opened from with a fastener at hand. */
+  readonly bookFrom: ScreenName | null;
   readonly theme: Theme;
   go(place: Partial<Omit<Place, 'go'>>): void;
 }
@@ -27,6 +29,7 @@ export const remember = create<Place>()(
       stepId: null,
       stowId: null,
       personId: null,
+      bookFrom: null,
       theme: 'system',
       go: (place) => set(place),
     }),

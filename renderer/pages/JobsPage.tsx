@@ -146,6 +146,7 @@ export function JobsPage() {
         onOpen={open}
         onStart={() => setStarting(true)}
         onSample={sample}
+        onHandbook={() => go({ screen: 'handbook', bookFrom: null })}
       />
       <StartDialog open={starting} onClose={() => setStarting(false)} />
     </>

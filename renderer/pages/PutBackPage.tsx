@@ -3,8 +3,10 @@ import type { StandingPoint } from '../../core/model/result.ts';
 import { useDraft } from '../data/draft.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { keyIsTaken } from '../data/keys.ts';
+import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
 import { stopsAt } from '../model/gates.ts';
+import { torqueOpening } from '../model/handbook/fill.ts';
 import { jointOf } from '../model/joint.ts';
 import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
 import { thingAtHand } from '../model/thing-at-hand.ts';
@@ -79,6 +81,7 @@ function StepPage({ job, step, onStop }: StepPageProps) {
   const [round, setRound] = useState(1);
   const marks = useMarks(job, step.removalId, photoId);
   const joint = jointOf(job.view, step, { photoId, markers: marks.markers, things: marks.things, round });
+  const opening = torqueOpening(job.view, step);
   const work = stepWork(job, step, setAsk, onStop);
   useStepKeys(step, work.go);
   const moveMark = (thingId: string, x: number, y: number) => {
@@ -110,6 +113,7 @@ function StepPage({ job, step, onStop }: StepPageProps) {
         onCloseHole={() => setAtId(null)}
         onAction={work.onAction}
         onList={() => remember.getState().go({ stepId: 'list' })}
+        onWhyTorque={opening && (() => openHandbook(opening))}
         onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}
         onRound={(id) => setRound(Number(id))}
       />

@@ -4,9 +4,11 @@ import { send } from '../data/commands.ts';
 import { useEdit } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
+import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
 import { addPhotos } from '../data/upload.ts';
 import type { Did } from '../line/types.ts';
+import { threadOpening } from '../model/handbook/fill.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
@@ -89,6 +91,8 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
   const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
 
+  const opening = threadOpening(job.view, current?.id ?? null);
+
   const onNext = () => {
     const typed = entry.text.trim();
     if (typed === '') {
@@ -123,6 +127,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
         if (last && last.typed !== '') setText(last.typed.split('\n')[0] ?? '');
       }}
       onUndo={() => undo(job.id)}
+      onWhichThread={opening && (() => openHandbook(opening))}
       onDid={(did) => (current === null ? setNextDid(did) : change(job, current.id, { did }))}
       onTitle={setTitle}
       onNoteBack={setNoteBack}

@@ -6,6 +6,7 @@ export const jobs = {
   carryOn: 'Carry on',
   start: 'Start a job',
   startHint: 'N',
+  handbookHint: 'F8',
   enter: 'Enter',
   others: 'Other jobs',
   off: (off: number, back: number) => (off === 0 ? 'Nothing off yet' : `${off} off, ${back} back`),

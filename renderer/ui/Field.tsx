@@ -11,6 +11,8 @@ export interface FieldProps {
   /** Why it cannot be taken as it stands: what was expected, what came. */
   readonly refused?: string | undefined;
   readonly numeric?: boolean;
+  /** Figures, fractions and units, as the trade writes them: in the sans, with a whole keyboard. */
+  readonly figures?: boolean;
   readonly first?: boolean;
   /** A day is chosen by the system's own calendar. */
   readonly type?: 'text' | 'date';
@@ -27,6 +29,7 @@ export function Field(props: FieldProps) {
     lines = false,
     refused,
     numeric = false,
+    figures = false,
     first,
     type = 'text',
   } = props;
@@ -34,7 +37,7 @@ export function Field(props: FieldProps) {
   const shared = {
     id,
     value,
-    className: numeric ? undefined : 'said',
+    className: numeric || figures ? undefined : 'said',
     onChange: (event: { target: { value: string } }) => onChange(event.target.value),
     onBlur: onDone,
     placeholder: example,

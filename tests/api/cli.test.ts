@@ -70,6 +70,27 @@ describe('the command line', () => {
     expect((end.value as { depth: { left: number } }).depth.left).toBe(0);
   });
 
+  it('puts a ring that was found on the list to get of a job', async () => {
+    await sampleJob('ring');
+    const found = await json(
+      'ring',
+      'oring',
+      '--inside',
+      '25',
+      '--section',
+      '3.53',
+      '--to-get',
+      '2',
+      '--job',
+      'winch',
+    );
+    expect(found).toMatchObject({ code: 0, value: { wanted: { what: 'O-ring AS568-214', qty: 2 } } });
+    expect((await run('ring', 'tally')).out).toContain('O-ring AS568-214');
+    expect((await run('ring', 'oring', '214', '--to-get', 'some')).code).toBe(2);
+    const nowhere = await json('ring', 'oring', '214', '--to-get', '1', '--job', 'pump');
+    expect(nowhere).toMatchObject({ code: 1, value: { fault: { code: 'not-found' } } });
+  });
+
   it('counts a bag, opens a search, and ends it', async () => {
     await sampleJob('count');
     const same = await run('count', 'count', 'bag', '3', '12');

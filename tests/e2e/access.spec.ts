@@ -7,6 +7,7 @@ const SCREENS = {
   F3: 'off',
   F4: 'putback',
   F6: 'begin',
+  F8: 'handbook',
   F12: 'stop work',
 } as const;
 
@@ -38,6 +39,13 @@ for (const scheme of ['light', 'dark'] as const)
       await page.waitForTimeout(150);
       expect(await faultsOf(), name).toEqual([]);
     }
+    await page.keyboard.press('F8');
+    await page.getByLabel('Diameter over the crests').fill('7.88');
+    await page.getByLabel('Across flats').fill('wide');
+    expect(await faultsOf(), 'handbook, refused').toEqual([]);
+    await page.getByLabel('Across flats').fill('13');
+    await expect(page.getByText('It can be')).toBeVisible();
+    expect(await faultsOf(), 'handbook, answered').toEqual([]);
     await page.keyboard.press('F1');
     await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
     expect(await faultsOf(), 'jobs').toEqual([]);

@@ -3,13 +3,12 @@ import {
   formatTorque,
   formatTorqueBoth,
   fromNewtonMetres,
-  parseDecimal,
+  parseAngle,
   parseLength,
+  parseReach,
   parseTorque,
-  refuse,
   toNewtonMetres,
   wrenchSetting,
-  type Outcome,
 } from '../../fastening/index.ts';
 import {
   basisLines,
@@ -37,24 +36,6 @@ const OPTIONS: HandbookVerb['options'] = [
   { name: 'angle', also: ['a'], says: 'angle between them in degrees: 0 in line, 90 across' },
 ];
 
-/** A length that may be negative, because an extension may point back towards the grip: "-1.5 in", "1.5 in back". */
-function parseOffset(text: string): Outcome<number> {
-  const back = /^[-\u2212]|\bback(wards)?\b/i.test(text.trim());
-  const bare = text
-    .replace(/^\s*[-\u2212]\s*/, '')
-    .replace(/\bback(wards)?\b/i, '')
-    .trim();
-  if (/^0+([.,]0+)?\s*(mm|in|")?$/i.test(bare)) return { ok: true, value: 0 };
-  const length = parseLength(bare);
-  if (!length.ok) return length;
-  return { ok: true, value: back ? -length.value.lengthMm : length.value.lengthMm };
-}
-
-function parseAngle(text: string): Outcome<number> {
-  const number = parseDecimal(text.replace(/\s*(°|deg(rees?)?)\s*$/i, ''));
-  return number.ok ? number : refuse('extension.angle', 'an angle in degrees such as 45', text.trim());
-}
-
 function runExtension(options: Options): VerbAnswer {
   const opened = readOptions(extension, options);
   if (!opened.ok) return opened;
@@ -69,7 +50,7 @@ function runExtension(options: Options): VerbAnswer {
   if (reach === undefined) return missing('the length of the extension (--extension 100)');
   const torque = parseTorque(typed, 'N·m');
   const wrenchMm = parseLength(wrench);
-  const extensionMm = parseOffset(reach);
+  const extensionMm = parseReach(reach);
   const angle = optional(get('angle'), parseAngle);
   if (!torque.ok) return torque;
   if (!wrenchMm.ok) return wrenchMm;

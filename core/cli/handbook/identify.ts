@@ -6,6 +6,7 @@ import {
   majorBand,
   parseDecimal,
   parseLength,
+  parsePitch,
   readMark,
   sayThread,
   showNumber,
@@ -73,13 +74,6 @@ type Get = (name: string) => string | undefined;
 interface Parts {
   value: Record<string, unknown>;
   text: string[];
-}
-
-function parsePitch(text: string): Outcome<{ readonly pitchMm?: number; readonly tpi?: number }> {
-  const perInch = /^([\d.,]+)\s*(tpi|per\s*inch|\/\s*in)$/i.exec(text.trim());
-  const number = parseDecimal(perInch?.[1] ?? text.replace(/\s*mm$/i, ''));
-  if (!number.ok) return refuse('identify.pitch', 'a pitch such as 1.25 mm or 18 tpi', text.trim());
-  return { ok: true, value: perInch ? { tpi: number.value } : { pitchMm: number.value } };
 }
 
 function measured(get: Get, parts: Parts): Outcome<unknown> | undefined {

@@ -7,7 +7,7 @@ import { torque } from './torque.ts';
 import { units } from './units.ts';
 import type { HandbookVerb } from './verb.ts';
 
-export type { HandbookVerb, Options } from './verb.ts';
+export type { HandbookVerb, Options, VerbAnswer } from './verb.ts';
 
 /** The handbook's verbs, for the command line: each pure, from options as typed to a value and lines of text. */
 export const HANDBOOK_VERBS: readonly HandbookVerb[] = [

@@ -4,6 +4,7 @@ import {
   good,
   parseClass,
   parseDecimal,
+  parsePercent,
   parseLength,
   parseLubrication,
   parseStages,
@@ -18,7 +19,7 @@ import {
   type Tightening,
   type Torque,
 } from '../../fastening/index.ts';
-import { firstRefusal, optional, parsePercent, type HandbookVerb } from './verb.ts';
+import { firstRefusal, optional, type HandbookVerb } from './verb.ts';
 
 export const TORQUE_OPTIONS: HandbookVerb['options'] = [
   { name: 'thread', also: ['t'], says: 'M8, M10x1.25, 5/16-18' },

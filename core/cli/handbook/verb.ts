@@ -91,18 +91,3 @@ export function parseYes(text: string): Outcome<boolean> {
   if (/^(n|no|false|0)$/i.test(text.trim())) return { ok: true, value: false };
   return refuse('usage.yes', 'yes or no', text.trim());
 }
-
-/**
- * Reads a share: "50 %", "50" and "0.5" are one half. "1" alone is refused, because it may be 1 % or all of it.
- * Answer as a fraction 0…1 (more where more was typed).
- */
-export function parsePercent(text: string): Outcome<number> {
-  const typed = text.trim();
-  const number = Number(typed.replace('%', '').replace(',', '.').trim());
-  if (typed === '' || !Number.isFinite(number))
-    return refuse('percent.unreadable', 'a percentage such as 50 %', typed);
-  if (typed.includes('%') || number > 1 || number <= 0) return { ok: true, value: number / 100 };
-  return number === 1
-    ? refuse('percent.ambiguous', 'a percentage with its sign, 1 % or 100 %', typed)
-    : { ok: true, value: number };
-}

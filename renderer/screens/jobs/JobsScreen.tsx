@@ -1,6 +1,7 @@
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { PhotoView } from '../../photo/PhotoView.tsx';
+import { common } from '../../texts/common.ts';
 import { jobs as say } from '../../texts/jobs.ts';
 import { Key } from '../../ui/Key.tsx';
 import { useMedia, wide } from '../../ui/use-media.ts';
@@ -25,6 +26,7 @@ export interface JobsScreenProps {
   readonly onOpen: (id: string) => void;
   readonly onStart: () => void;
   readonly onSample: () => void;
+  readonly onHandbook: () => void;
 }
 
 /** All jobs: the one in hand with what must be known before going on, the others by their silhouettes. */
@@ -41,6 +43,9 @@ export function JobsScreen(props: JobsScreenProps) {
     <div className="jobs-foot">
       <Key onPress={props.onStart} hint={say.startHint}>
         {say.start}
+      </Key>
+      <Key onPress={props.onHandbook} hint={say.handbookHint}>
+        {common.handbook}
       </Key>
     </div>
   );

@@ -31,6 +31,8 @@ export interface PutBackScreenProps {
   readonly onAction: (id: string, done: boolean) => void;
   readonly onList: () => void;
   readonly onNextPhoto: () => void;
+  /** Opens the handbook with the fastener at hand; null where the step has none. */
+  readonly onWhyTorque: (() => void) | null;
   /** A round was touched: it is the one at hand. */
   readonly onRound: (id: string) => void;
 }

@@ -1,4 +1,5 @@
 import { common } from '../../texts/common.ts';
+import { handbook as sayBook } from '../../texts/handbook.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Field } from '../../ui/Field.tsx';
@@ -24,6 +25,11 @@ export function StepHand(props: PutBackScreenProps) {
         <BigNumber value={step.figure.value} unit={step.figure.unit} size={152}>
           {step.figure.other}
         </BigNumber>
+      )}
+      {props.onWhyTorque !== null && (
+        <button type="button" className="link step-book" onClick={props.onWhyTorque}>
+          {sayBook.whyTorque}
+        </button>
       )}
       {step.stateWhy !== '' && (
         <p className="step-why">

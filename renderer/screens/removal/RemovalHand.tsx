@@ -1,5 +1,6 @@
 import { entry as sayEntry } from '../../texts/entry.ts';
 import { common } from '../../texts/common.ts';
+import { handbook as sayBook } from '../../texts/handbook.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Written } from '../../ui/Field.tsx';
@@ -44,6 +45,11 @@ export function RemovalHand(props: HandProps) {
               ...(shown === null ? [] : [{ label: say.shown(shown.total), value: shown.marked, end: true }]),
             ]}
           />
+        )}
+        {props.onWhichThread !== null && (
+          <button type="button" className="link" onClick={props.onWhichThread}>
+            {sayBook.whichThread}
+          </button>
         )}
         {removal.points.length > 0 && <Points points={removal.points} />}
         <div className="removal-note">

@@ -61,6 +61,8 @@ export interface RemovalScreenProps {
   readonly onNext: () => void;
   readonly onRepeat: () => void;
   readonly onUndo: () => void;
+  /** Opens the handbook with the set at hand; null where nothing of it is a thread. */
+  readonly onWhichThread: (() => void) | null;
   readonly onDid: (did: Did) => void;
   readonly onTitle: (title: string) => void;
   readonly onNoteBack: (note: string) => void;
