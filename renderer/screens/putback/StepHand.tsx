@@ -21,16 +21,7 @@ export function StepHand(props: PutBackScreenProps) {
           {say.step(step.number, step.total)}, {say.states[step.state]}
         </button>
       </header>
-      {step.figure !== null && (
-        <BigNumber value={step.figure.value} unit={step.figure.unit} size={152}>
-          {step.figure.other}
-        </BigNumber>
-      )}
-      {props.onWhyTorque !== null && (
-        <button type="button" className="link step-book" onClick={props.onWhyTorque}>
-          {sayBook.whyTorque}
-        </button>
-      )}
+      <Figure {...props} />
       {step.stateWhy !== '' && (
         <p className="step-why">
           <Say text={step.stateWhy} />
@@ -73,6 +64,24 @@ export function StepHand(props: PutBackScreenProps) {
         </Key>
       </div>
     </section>
+  );
+}
+
+/** The one number of the step, and the way to where it comes from. */
+function Figure({ step, onWhyTorque }: PutBackScreenProps) {
+  return (
+    <>
+      {step.figure !== null && (
+        <BigNumber value={step.figure.value} unit={step.figure.unit} size={152}>
+          {step.figure.other}
+        </BigNumber>
+      )}
+      {onWhyTorque !== null && (
+        <button type="button" className="link step-book" onClick={onWhyTorque}>
+          {sayBook.whyTorque}
+        </button>
+      )}
+    </>
   );
 }
 
