@@ -19,6 +19,8 @@ export interface ShellOptions {
   readonly platform: NodeJS.Platform;
   readonly secret: string;
   readonly start: StartProcess;
+  /** Told once, when the first page has been loaded into the window. */
+  readonly onShown?: () => void;
 }
 
 /**
@@ -52,6 +54,7 @@ class Shell {
   private window: WindowPart | null = null;
   private host: KeptHost | null = null;
   private ended = false;
+  private shown = false;
   private readonly electron: Parts;
   private readonly options: ShellOptions;
 
@@ -113,6 +116,8 @@ class Shell {
       this.window = window;
     } else if (!moved) return;
     await this.window.loadURL(url);
+    if (!this.shown) this.options.onShown?.();
+    this.shown = true;
   }
 
   private fail(sentence: string): void {

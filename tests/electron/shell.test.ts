@@ -45,6 +45,25 @@ afterEach(() => {
 });
 
 describe('the shell', () => {
+  it('says once that its window shows the page, however often the host comes back', async () => {
+    const onShown = vi.fn();
+    await runShell(electron.parts, {
+      workshop: '/home/ana/shop',
+      preload: '/preload.cjs',
+      platform: 'linux',
+      secret: SECRET,
+      start: host.start,
+      onShown,
+    });
+    expect(onShown).not.toHaveBeenCalled();
+    await answers();
+    expect(onShown).toHaveBeenCalledTimes(1);
+    last().hears.gone();
+    await vi.advanceTimersByTimeAsync(60_000);
+    await answers(MOVED);
+    expect(onShown).toHaveBeenCalledTimes(1);
+  });
+
   it('hands its secret to the host, sets the cookie, then opens the window', async () => {
     await run();
     expect(host.starts.map((start) => start.handover)).toEqual([{ secret: SECRET }]);

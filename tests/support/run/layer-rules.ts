@@ -41,7 +41,8 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
     'core/contract',
     'core/model',
   ],
-  electron: ['core/host/launch.ts'],
+  // The packed program starts without arguments, so it must find the same workshop as everybody else.
+  electron: ['core/host/launch.ts', 'core/host/private-folder.ts'],
   renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening'],
   // The sample is made by the same operations as every job, and read with the same planner.
   samples: ['core/usecases', 'core/store', 'core/photos', 'core/reinstall', 'core/cli', 'core/model'],
