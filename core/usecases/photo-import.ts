@@ -60,12 +60,13 @@ export async function addPhotos(
   const answers: Imported[] = [];
   const since = performance.now();
   let [next, done] = [0, 0];
+  const inOrder = turns();
   const work = async (): Promise<void> => {
     for (let i = next++; i < queue.length; i = next++) {
       const task = queue[i] as PhotoTask;
-      answers[i] = options.signal?.aborted
-        ? cancelled(task)
-        : { ...(await addPhoto(context, pool, task)), path: task.path };
+      const turn = inOrder();
+      const add = async () => addPhoto(context, pool, { ...task, hashed: turn.hashed }).finally(turn.end);
+      answers[i] = options.signal?.aborted ? cancelled(task) : { ...(await add()), path: task.path };
       const { status, sentence } = answers[i] as Imported;
       const end = status === 'refused' ? 'failed' : status === 'cancelled' ? 'skipped' : 'done';
       tasks.end(task.id, end, sentence, workshop.now());
@@ -77,6 +78,38 @@ export async function addPhotos(
   };
   await Promise.all(Array.from({ length: options.atOnce ?? AT_ONCE }, work));
   return ok(answers);
+}
+
+interface Turn {
+  /** To be called with the hash of the file; answers when no file before it is on its way with the same hash. */
+  readonly hashed: (sha256: string) => Promise<void>;
+  readonly end: () => void;
+}
+
+/**
+ * Lets the first of two files that are the same be the one that is added, whichever is quicker. Only hashes are waited
+ * for, and the whole way of a file only where a later one is the same: others are read side by side.
+ */
+function turns(): () => Turn {
+  const before = new Set<{ hash: Promise<string | null>; ended: Promise<void> }>();
+  return () => {
+    const earlier = [...before];
+    const hash = Promise.withResolvers<string | null>();
+    const ended = Promise.withResolvers<void>();
+    const own = { hash: hash.promise, ended: ended.promise };
+    before.add(own);
+    return {
+      hashed: async (sha256) => {
+        hash.resolve(sha256);
+        for (const one of earlier) if ((await one.hash) === sha256) await one.ended;
+      },
+      end: () => {
+        before.delete(own);
+        hash.resolve(null);
+        ended.resolve();
+      },
+    };
+  };
 }
 
 /** Tasks for the files, those that waited already under their own batch, and after them what else was left waiting. */

@@ -26,6 +26,8 @@ export interface PhotoInput {
   readonly batch: string;
   /** The file may be moved instead of copied. */
   readonly ours?: boolean;
+  /** Waited for as soon as the hash is known: where several files come in at once, they keep their order by it. */
+  readonly hashed?: (sha256: string) => Promise<void>;
 }
 
 /** What became of one file. */
@@ -77,6 +79,7 @@ export async function addPhoto(context: Context, pool: PicturePool, input: Photo
     const to = input.ours === true ? null : incoming;
     const taken = await pool.run({ op: 'take', from: input.path, to, maxBytes: MAX_FILE_BYTES });
     if (!taken.ok) return refusedFile(input.fileName, null, taken.fault.sentence);
+    await input.hashed?.(taken.value.sha256);
     return await addIncoming(context, pool, input, { ...taken.value, path: incoming });
   } finally {
     await rm(incoming, { force: true });

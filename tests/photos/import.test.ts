@@ -3,9 +3,11 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setTimeout as after } from 'node:timers/promises';
 import { v7 } from 'uuid';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { PicturePool } from '../../core/photos/pool.ts';
+import type { Ask, Outcome, Values } from '../../core/photos/protocol.ts';
 import { checkDatabase } from '../../core/store/check.ts';
 import { places, type Workshop } from '../../core/store/workshop.ts';
 import { historyUndo } from '../../core/usecases/history.ts';
@@ -44,6 +46,21 @@ function importInto(workshop: Workshop) {
     if (!done.ok) throw new Error(done.fault.sentence);
     return done.value;
   };
+}
+
+/** Picture processes beside a disk on which one file takes its time. */
+class SlowDisk extends PicturePool {
+  private readonly slow: string;
+
+  constructor(slow: string) {
+    super();
+    this.slow = slow;
+  }
+
+  override async run<A extends Ask>(ask: A, first = false): Promise<Outcome<Values[A['op']]>> {
+    if (ask.op === 'take' && ask.from === this.slow) await after(300);
+    return super.run(ask, first);
+  }
 }
 
 const shaOf = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('hex');
@@ -88,7 +105,7 @@ describe('an import', () => {
     const copy = { path: join(dir, 'copy.jpg'), fileName: 'copy.jpg' };
     writeFileSync(copy.path, readFileSync(file.path));
     const answers = await importInto(workshop)(jobId, [file, file, copy, copy]);
-    expect(answers.map(({ status }) => status).sort()).toEqual([
+    expect(answers.map(({ status }) => status)).toEqual([
       'added',
       'duplicate',
       'duplicate',
@@ -96,6 +113,23 @@ describe('an import', () => {
     ]);
     expect(new Set(answers.map(({ photoId }) => photoId)).size).toBe(1);
     expect(photosIn(workshop, jobId)).toHaveLength(1);
+  });
+
+  it('adds the first of two that are the same, even where the second was copied sooner', async () => {
+    const workshop = newWorkshop();
+    const jobId = addJob(workshop);
+    const dir = tempFolder();
+    const [file, other] = (await makeFiles(dir, 2)) as [ImportFile, ImportFile];
+    const copy = { path: join(dir, 'copy.jpg'), fileName: 'copy.jpg' };
+    writeFileSync(copy.path, readFileSync(file.path));
+    const pool = new SlowDisk(file.path);
+    onTestFinished(async () => pool.close());
+    const done = await addPhotos({ workshop, actor: null }, pool, jobId, [file, copy, other]);
+    expect(done.ok && done.value.map(({ fileName, status }) => `${fileName} ${status}`)).toEqual([
+      `${file.fileName} added`,
+      'copy.jpg duplicate',
+      `${other.fileName} added`,
+    ]);
   });
 
   it('called off keeps what is in, answers for the rest, and the rest does not come back by itself', async () => {
