@@ -105,12 +105,7 @@ describe('an import', () => {
     const copy = { path: join(dir, 'copy.jpg'), fileName: 'copy.jpg' };
     writeFileSync(copy.path, readFileSync(file.path));
     const answers = await importInto(workshop)(jobId, [file, file, copy, copy]);
-    expect(answers.map(({ status }) => status)).toEqual([
-      'added',
-      'duplicate',
-      'duplicate',
-      'duplicate',
-    ]);
+    expect(answers.map(({ status }) => status)).toEqual(['added', 'duplicate', 'duplicate', 'duplicate']);
     expect(new Set(answers.map(({ photoId }) => photoId)).size).toBe(1);
     expect(photosIn(workshop, jobId)).toHaveLength(1);
   });
