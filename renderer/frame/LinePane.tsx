@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { DepthLine } from '../line/DepthLine.tsx';
-import type { LineData } from '../line/types.ts';
+import type { LineData } from '../../core/drawing/line/types.ts';
 import { common } from '../texts/common.ts';
 import { Trio, type Count } from '../ui/Numbers.tsx';
 import { narrow, useMedia, wide } from '../ui/use-media.ts';

@@ -1,11 +1,11 @@
 import { useId, useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import { line as say } from '../texts/line.ts';
 import { useSize } from '../ui/use-size.ts';
-import { drawLine } from './drawing.ts';
-import { fullSizes, layLine, slimSizes, type Block, type Laid } from './layout.ts';
+import { drawLine } from '../../core/drawing/line/drawing.ts';
+import { fullSizes, layLine, slimSizes, type Block, type Laid } from '../../core/drawing/line/layout.ts';
 import { LineDrawing } from './LineDrawing.tsx';
-import { fullChannel, slimChannel } from './shapes.ts';
-import type { LineData, LineItem, Notch } from './types.ts';
+import { fullChannel, slimChannel } from '../../core/drawing/line/shapes.ts';
+import type { LineData, LineItem, Notch } from '../../core/drawing/line/types.ts';
 
 export interface DepthLineProps {
   readonly line: LineData;

@@ -1,7 +1,7 @@
-import type { Drawing } from './drawing.ts';
-import { gatePlaces, placeRules, type Laid } from './layout.ts';
-import type { Channel } from './shapes.ts';
-import type { LineData } from './types.ts';
+import type { Drawing } from '../../core/drawing/line/drawing.ts';
+import { gatePlaces, placeRules, type Laid } from '../../core/drawing/line/layout.ts';
+import type { Channel } from '../../core/drawing/line/shapes.ts';
+import type { LineData } from '../../core/drawing/line/types.ts';
 
 interface LineDrawingProps {
   readonly line: LineData;

@@ -1,8 +1,8 @@
 import { useId, useMemo } from 'react';
 import { line as say } from '../texts/line.ts';
-import { tinyChannel } from './shapes.ts';
+import { tinyChannel } from '../../core/drawing/line/shapes.ts';
 import { drawTiny } from './tiny.ts';
-import type { LineData } from './types.ts';
+import type { LineData } from '../../core/drawing/line/types.ts';
 
 /** A job's silhouette, without labels: recognised before anything is read. */
 export function TallyStick({ line, height = 168 }: { readonly line: LineData; readonly height?: number }) {

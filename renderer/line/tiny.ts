@@ -1,6 +1,6 @@
-import { drawLine, type Drawing } from './drawing.ts';
-import { tinyChannel } from './shapes.ts';
-import type { LineData, Notch } from './types.ts';
+import { drawLine, type Drawing } from '../../core/drawing/line/drawing.ts';
+import { tinyChannel } from '../../core/drawing/line/shapes.ts';
+import type { LineData, Notch } from '../../core/drawing/line/types.ts';
 
 /** Widest distance between two notches of a silhouette, px: a short job stays a short line. */
 const widestPitch = 18;

@@ -1,5 +1,5 @@
 import type { JobView } from '../../core/contract/views.ts';
-import type { Gate } from '../line/types.ts';
+import type { Gate } from '../../core/drawing/line/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { Rich } from '../ui/rich.tsx';
 import { moment } from './time.ts';

@@ -1,5 +1,5 @@
 import type { JobCard } from '../../core/contract/views.ts';
-import type { LineData } from '../line/types.ts';
+import type { LineData } from '../../core/drawing/line/types.ts';
 import type { CarryOnData, Fact } from '../screens/jobs/CarryOn.tsx';
 import type { JobData } from '../screens/jobs/JobItem.tsx';
 import { jobs as say } from '../texts/jobs.ts';

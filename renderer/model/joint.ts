@@ -1,13 +1,14 @@
 import type { JobView } from '../../core/contract/views.ts';
 import {
-  formatTorque,
-  parseStages,
-  type Stage,
-  tighteningOrder,
-  type TighteningOrder,
-  tighteningRounds,
-  type Torque,
-} from '../../core/fastening/index.ts';
+  movesOf,
+  openHoles,
+  orderOf,
+  photosFor,
+  roundFigures,
+  thingsOf,
+  TIGHT,
+} from '../../core/drawing/joint.ts';
+import type { TighteningOrder } from '../../core/fastening/index.ts';
 import type { Move, PhotoData, PhotoMark } from '../photo/types.ts';
 import type { Round } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
@@ -35,44 +36,9 @@ export interface Joint {
   readonly rounds: readonly Round[];
 }
 
-const TIGHT: ReadonlySet<Hole['mark']> = new Set(['tightened', 'paint-checked']);
-const CLOSED: ReadonlySet<Hole['mark']> = new Set(['left out', 'blocked']);
-
-/** The holes that are tightened in the step: not left out, not blocked, not kept for a final tightening later. */
-function openHoles(step: Step): readonly Hole[] {
-  const now = step.fasteners.filter((set) => set.laterWhen === null || step.kind === 'T');
-  const figured = now.filter((set) => set.torqueNm !== null || set.stages.length > 0);
-  // Pins and clips go in beside the bolts and are not tightened: where some have a figure, the others are such.
-  return (figured.length > 0 ? figured : now)
-    .flatMap((set) => set.holes)
-    .filter((hole) => !CLOSED.has(hole.mark));
-}
-
-/** Everything of the step that a mark may stand for. */
-function thingsOf(step: Step): Set<string> {
-  return new Set([
-    ...step.fasteners.flatMap((set) => set.holes.map((hole) => hole.positionId)),
-    ...step.actions.flatMap((action) => action.thingIds),
-    ...step.renew,
-  ]);
-}
-
 /** Photos of a step, the one that shows most of it first; among equals the newest. */
 export function photosOfStep(view: JobView, step: Step): PhotoData[] {
-  const things = thingsOf(step);
-  const shown = new Map<string, number>();
-  for (const marker of view.state.marker)
-    if (marker.thingId !== null && things.has(marker.thingId))
-      shown.set(marker.photoId, (shown.get(marker.photoId) ?? 0) + 1);
-  const own = new Set(
-    view.state.photo
-      .filter((p) => step.removalId !== null && p.removalId === step.removalId)
-      .map((p) => p.id),
-  );
-  return photosOf(view, null)
-    .filter((photo) => own.has(photo.id) || shown.has(photo.id))
-    .reverse()
-    .sort((a, b) => (shown.get(b.id) ?? 0) - (shown.get(a.id) ?? 0));
+  return photosFor(view.state, step, photosOf(view, null).reverse());
 }
 
 /** The holes of the step as marks that stand on no photo. */
@@ -113,46 +79,6 @@ function ownMarks(
   );
 }
 
-function orderOf(step: Step, marks: readonly PhotoMark[], photo: PhotoData | null): TighteningOrder | null {
-  const open = openHoles(step);
-  const places = new Map(marks.map((mark) => [mark.id, mark]));
-  const points = open.flatMap((hole) => {
-    const mark = places.get(hole.positionId);
-    return mark ? [{ id: hole.positionId, x: mark.x, y: mark.y }] : [];
-  });
-  if (photo === null || points.length < 3) return null;
-  const order = tighteningOrder(points, photo, { allShown: points.length === open.length });
-  return order.ok ? order.value : null;
-}
-
-/** Moves from hole to hole that are still to come. */
-function movesOf(order: readonly string[], tight: ReadonlySet<string>): Move[] {
-  const next = order.findIndex((id) => !tight.has(id));
-  if (next < 0) return [];
-  return order.flatMap((toId, i) => {
-    const fromId = order[i - 1];
-    return fromId === undefined || i < next ? [] : [{ fromId, toId, now: i === next }];
-  });
-}
-
-/** The maker's stages of the step's first set that has any, and the torque in the unit it was typed in. */
-function makerOf(step: Step): { readonly stages: readonly Stage[]; readonly torque: Torque | null } {
-  for (const set of step.fasteners)
-    for (const text of [set.stages.join(' + '), set.torqueTyped]) {
-      const read = parseStages(text);
-      if (read.ok) return { stages: read.value.stages, torque: read.value.torque ?? null };
-    }
-  return { stages: [], torque: null };
-}
-
-function figureOf(torques: readonly (number | undefined)[], unit: Torque['unit']): readonly [string, string] {
-  const first = torques[0];
-  if (first === undefined || torques.some((torque) => torque !== first)) return ['', ''];
-  const [value = '', name = ''] = formatTorque(first, unit).split(/\s/);
-  // "25.0" would be read as more than a wrench can say.
-  return [value.includes('.') ? value.replace(/\.?0+$/, '') : value, name];
-}
-
 /** Which round is at hand: by hand until all are started; then as told; once one is tight, the one at full torque. */
 function roundAt(holes: readonly Hole[], names: readonly string[], told: number): number {
   if (holes.every((hole) => TIGHT.has(hole.mark))) return names.length;
@@ -165,20 +91,7 @@ function roundAt(holes: readonly Hole[], names: readonly string[], told: number)
 /** Rounds of tightening as figures; none for a single fastener without stages, or where no torque is known. */
 export function roundsOf(step: Step, order: TighteningOrder | null, told: number): Round[] {
   const holes = openHoles(step);
-  const { stages, torque } = makerOf(step);
-  const staged = stages.filter((stage) => stage.kind !== 'snug').length > 1;
-  const targets = new Map(
-    step.fasteners.flatMap((set) => set.holes.map((hole) => [hole.positionId, set.torqueNm ?? undefined])),
-  );
-  const known = holes.some((hole) => targets.get(hole.positionId) !== undefined);
-  if (!staged && (holes.length < 2 || !known)) return [];
-  const ids = order?.order ?? holes.map((hole) => hole.positionId);
-  const rounds = tighteningRounds({
-    order: ids,
-    around: order?.around ?? ids,
-    targetNm: (id) => targets.get(id),
-    makerStages: stages,
-  });
+  const rounds = roundFigures(step, order);
   const at = roundAt(
     holes,
     rounds.map((round) => round.name),
@@ -187,15 +100,12 @@ export function roundsOf(step: Step, order: TighteningOrder | null, told: number
   const tight = holes.filter((hole) => TIGHT.has(hole.mark)).length;
   const started = holes.filter((hole) => hole.mark !== 'out').length;
   return rounds.map((round, i) => {
-    const stage = staged ? stages.filter((one) => one.kind !== 'snug')[i - 1] : undefined;
-    const [value, unit] = figureOf(round.torquesNm, torque?.unit ?? 'N·m');
-    const angle = stage?.kind === 'angle' ? `${stage.angleDeg}°` : '';
     const progress = i === at && tight > 0 ? say.ofHoles(tight, holes.length) : '';
     return {
       id: String(i),
       share: say.roundNames[round.name] ?? round.name,
-      value: i === 0 ? say.allHoles : value || angle || say.allHoles,
-      unit: i === 0 ? '' : unit,
+      value: round.value || say.allHoles,
+      unit: round.unit,
       about:
         i === 0
           ? say.ofHoles(started, holes.length)

@@ -1,7 +1,7 @@
 import type { JobView } from '../../core/contract/views.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { Pending } from '../data/journal.ts';
-import type { LineData, LineItem, Notch } from '../line/types.ts';
+import type { LineData, LineItem, Notch } from '../../core/drawing/line/types.ts';
 import { windowText as say } from '../texts/window.ts';
 import type { Count } from '../ui/Numbers.tsx';
 import { gatesByNotch } from './gates.ts';

@@ -7,7 +7,7 @@ import { journal } from '../data/journal.ts';
 import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
 import { addPhotos } from '../data/upload.ts';
-import type { Did } from '../line/types.ts';
+import type { Did } from '../../core/drawing/line/types.ts';
 import { threadOpening } from '../model/handbook/fill.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';

@@ -4,7 +4,7 @@ import { journal } from '../data/journal.ts';
 import { navKeys } from '../data/keys.ts';
 import { remember, type ScreenName } from '../data/remember.ts';
 import { cancelPhotos, progressOf, uploads } from '../data/upload.ts';
-import type { LineData } from '../line/types.ts';
+import type { LineData } from '../../core/drawing/line/types.ts';
 import { countsOf, lineOf } from '../model/line.ts';
 import { windowText } from '../texts/window.ts';
 import type { StatusProps } from '../ui/Status.tsx';

@@ -3,7 +3,7 @@ import { type Chip, chips, readEntry, type Token } from '../../core/entry/index.
 import { useDraft } from '../data/draft.ts';
 import type { OpenJob } from '../data/job.ts';
 import { remember } from '../data/remember.ts';
-import type { Did } from '../line/types.ts';
+import type { Did } from '../../core/drawing/line/types.ts';
 import { logOf } from '../model/line.ts';
 
 /** The removal at hand and the line being typed. */

@@ -1,7 +1,7 @@
 import { useId, useMemo, type KeyboardEvent } from 'react';
 import { marks as say } from '../texts/marks.ts';
-import { toFraction, toScreen, type Point, type View } from './geometry.ts';
-import { placeDiscs } from './leaders.ts';
+import { toFraction, toScreen, type Point, type View } from '../../core/drawing/geometry.ts';
+import { placeDiscs } from '../../core/drawing/leaders.ts';
 import { Mark } from './Mark.tsx';
 import { Strokes } from './Strokes.tsx';
 import type { Move, PhotoMark } from './types.ts';

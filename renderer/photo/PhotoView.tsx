@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import { marks as say } from '../texts/marks.ts';
 import { useSize } from '../ui/use-size.ts';
-import { toFraction, type View } from './geometry.ts';
+import { toFraction, type View } from '../../core/drawing/geometry.ts';
 import { Marks, type Drag } from './Marks.tsx';
 import { usePointer } from './pointer.ts';
 import type { Move, PhotoData, PhotoMark } from './types.ts';

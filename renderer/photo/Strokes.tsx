@@ -1,5 +1,5 @@
-import type { Point } from './geometry.ts';
-import { wedge, type Placed } from './leaders.ts';
+import type { Point } from '../../core/drawing/geometry.ts';
+import { wedge, type Placed } from '../../core/drawing/leaders.ts';
 import type { Move, PhotoMark } from './types.ts';
 
 interface StrokesProps {

@@ -8,7 +8,7 @@ import {
   type Extent,
   type Point,
   type View,
-} from './geometry.ts';
+} from '../../core/drawing/geometry.ts';
 import type { PhotoMark } from './types.ts';
 
 interface PointerProps {

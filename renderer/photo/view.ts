@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { narrow, useMedia } from '../ui/use-media.ts';
-import { framePhoto, layPhoto, type Extent, type Point, type View } from './geometry.ts';
+import { framePhoto, layPhoto, type Extent, type Point, type View } from '../../core/drawing/geometry.ts';
 
 export const mostZoom = 8;
 /** Height of the keys along the foot of the photo: no disc goes under them. On a phone they stand below it. */

@@ -1,4 +1,4 @@
-import type { Did } from '../line/types.ts';
+import type { Did } from '../../core/drawing/line/types.ts';
 
 const did: Record<Did, string> = {
   off: 'off',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawLine } from '../../renderer/line/drawing.ts';
+import { drawLine } from '../../core/drawing/line/drawing.ts';
 import {
   fullSizes,
   gatePlaces,
@@ -8,10 +8,10 @@ import {
   notchPlaces,
   placeRules,
   slimSizes,
-} from '../../renderer/line/layout.ts';
-import { fullChannel, notchLength, notchShape } from '../../renderer/line/shapes.ts';
+} from '../../core/drawing/line/layout.ts';
+import { fullChannel, notchLength, notchShape } from '../../core/drawing/line/shapes.ts';
 import { drawTiny } from '../../renderer/line/tiny.ts';
-import type { Did, LineData, LineItem, Notch } from '../../renderer/line/types.ts';
+import type { Did, LineData, LineItem, Notch } from '../../core/drawing/line/types.ts';
 
 const dids: Did[] = ['off', 'slackened', 'opened', 'aside', 'safe'];
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { air, placeDiscs, wedge, type Joint } from '../../renderer/photo/leaders.ts';
+import { air, placeDiscs, wedge, type Joint } from '../../core/drawing/leaders.ts';
 
 const box = { width: 800, height: 600 };
 const radius = 27;

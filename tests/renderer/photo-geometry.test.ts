@@ -12,7 +12,7 @@ import {
   toUpright,
   uprightExtent,
   type Turn,
-} from '../../renderer/photo/geometry.ts';
+} from '../../core/drawing/geometry.ts';
 
 const fraction = fc.record({
   x: fc.double({ min: 0, max: 1, noNaN: true }),

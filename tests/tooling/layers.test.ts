@@ -55,7 +55,7 @@ const planted: [string, string, string][] = [
   ['renderer/bad.tsx', take('../core/usecases/a.ts'), 'core/usecases/a.ts'],
   ['electron/bad.ts', take('../core/host/a.ts'), 'core/host/a.ts'],
   ['electron/bad.ts', take('../renderer/a.ts'), 'renderer/a.ts'],
-  ['samples/bad.ts', take('../core/store/a.ts'), 'core/store/a.ts'],
+  ['samples/bad.ts', take('../core/host/a.ts'), 'core/host/a.ts'],
   ['core/usecases/bad.ts', take('../../tests/help.ts'), 'tests/help.ts'],
   ['core/usecases/bad.ts', take('../../samples/a.ts'), 'samples/a.ts'],
   ['core/entry/bad.ts', "import { sep } from 'node:path';\nexport const s = sep;\n", 'path'],

@@ -1,4 +1,4 @@
-import type { LineData } from '../../line/types.ts';
+import type { LineData } from '../../../core/drawing/line/types.ts';
 import { TallyStick } from '../../line/TallyStick.tsx';
 import type { PhotoData } from '../../photo/types.ts';
 import { jobs as say } from '../../texts/jobs.ts';

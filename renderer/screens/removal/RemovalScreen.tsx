@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
-import type { Did } from '../../line/types.ts';
+import type { Did } from '../../../core/drawing/line/types.ts';
 import { PhotoView } from '../../photo/PhotoView.tsx';
 import type { PhotoData, PhotoMark } from '../../photo/types.ts';
 import { photos as sayPhotos } from '../../texts/photos.ts';

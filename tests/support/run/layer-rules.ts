@@ -10,16 +10,19 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   'core/entry': ['core/fastening', 'core/model'],
   'core/fastening': ['core/model'],
   'core/tally': ['core/model'],
+  // Where things stand on a photo or on the depth line: drawn by the window and on paper alike.
+  'core/drawing': ['core/fastening', 'core/reinstall', 'core/model'],
   'core/reinstall': ['core/tally', 'core/fastening', 'core/model'],
   // Only the types of what is computed travel to the window; the rule for types below holds that.
   'core/contract': ['core/model', 'core/reinstall', 'core/tally'],
   'core/store': ['core/model'],
   'core/photos': ['core/model'],
-  'core/record': ['core/model'],
+  'core/record': ['core/drawing', 'core/model'],
   'core/usecases': [
     'core/store',
     'core/photos',
     'core/record',
+    'core/drawing',
     'core/reinstall',
     'core/tally',
     'core/entry',
@@ -43,13 +46,20 @@ export const layers: Readonly<Record<string, readonly string[]>> = {
   ],
   // The packed program starts without arguments, so it must find the same workshop as everybody else.
   electron: ['core/host/launch.ts', 'core/host/private-folder.ts'],
-  renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening'],
+  renderer: ['core/contract', 'core/model', 'core/entry', 'core/fastening', 'core/drawing'],
   // The sample is made by the same operations as every job, and read with the same planner.
   samples: ['core/usecases', 'core/store', 'core/photos', 'core/reinstall', 'core/cli', 'core/model'],
 };
 
 /** Layers that compute and do nothing else: no clock, no files, no Node, so that the window can run them too. */
-const pureLayers = ['core/model', 'core/entry', 'core/fastening', 'core/tally', 'core/reinstall'];
+const pureLayers = [
+  'core/model',
+  'core/entry',
+  'core/fastening',
+  'core/tally',
+  'core/reinstall',
+  'core/drawing',
+];
 
 /** Layers whose code ends up in a browser window. */
 const windowLayers = ['renderer', 'core/contract'];
