@@ -17,6 +17,7 @@ export default {
     'samples/**/*.ts',
     'tests/**/*-child.ts',
     'tests/bench/**/*.ts',
+    'tests/mutants/*.ts',
     // Read by dependency-cruiser when it is used by hand.
     '.dependency-cruiser.mjs',
   ],

@@ -2,10 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planJob } from '../../core/reinstall/index.ts';
 import type { JobBuilder } from '../support/build.ts';
+import { runs } from '../support/runs.ts';
 import { cleanJob } from './clean-jobs.ts';
 import { tapes } from './random-jobs.ts';
 import { alarms, WayBack } from './way-back.ts';
 
+const RUNS = runs(600);
 const quiet = (job: JobBuilder, event: string) =>
   expect(
     alarms(planJob(job.state(), job.at)).map((one) => `${one.severity} ${one.code}: ${one.sentence}`),
@@ -33,8 +35,8 @@ describe('a job without a mistake', () => {
         quiet(job, 'closed');
         expect(way.plan().gates.filter((gate) => !gate.open)).toEqual([]);
       }),
-      { numRuns: 600 },
+      RUNS,
     );
-    expect(steps).toBeGreaterThan(2000);
+    expect(steps).toBeGreaterThan(3 * RUNS.numRuns);
   });
 });

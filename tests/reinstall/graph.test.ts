@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planJob, wouldCloseCycle } from '../../core/reinstall/index.ts';
 import type { Plan } from '../../core/reinstall/index.ts';
+import { runs } from '../support/runs.ts';
 import { anyThing, randomJob, tapes } from './random-jobs.ts';
 
-const RUNS = { numRuns: 1000 };
+const RUNS = runs(1000);
 
 function place(plan: Plan): Map<string, number> {
   return new Map(plan.steps.map((step, i) => [step.id, i]));

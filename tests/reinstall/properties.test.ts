@@ -3,11 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { type Plan, planJob, reachOf, type Step } from '../../core/reinstall/index.ts';
 import type { JobState } from '../../core/model/tables.ts';
 import type { JobBuilder } from '../support/build.ts';
+import { runs } from '../support/runs.ts';
 import { anyRecipe, jobOf, type Recipe, tickOff } from './any-job.ts';
 import { reference } from './reference.ts';
 
 /** Published graphs of the literature are in fixtures.test.ts; here the properties hold for random jobs. */
-const RUNS = { numRuns: 200 };
+const RUNS = runs(200);
 const nameOf = (step: Pick<Step, 'kind' | 'thingId'>): string => `${step.kind}:${step.thingId}`;
 
 const sharedOf = (plan: Plan): ReadonlySet<string> =>
@@ -185,7 +186,7 @@ describe('for any job', () => {
         fc.pre(want.nodes.length <= 8);
         expect(ordersByWalking(all)).toBe(orders(want.nodes, want.before));
       }),
-      { numRuns: 60 },
+      runs(60),
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { runs } from '../support/runs.ts';
 import { differs } from './agree.ts';
 import { anyRecipe } from './any-job.ts';
 
@@ -9,7 +10,7 @@ describe('the planner agrees with a planner written from the specification alone
       fc.property(anyRecipe, (recipe) => {
         expect(differs(recipe, true)).toBeNull();
       }),
-      { numRuns: 300 },
+      runs(300),
     );
   });
 
@@ -18,7 +19,7 @@ describe('the planner agrees with a planner written from the specification alone
       fc.property(anyRecipe, (recipe) => {
         expect(differs(recipe, false)).toBeNull();
       }),
-      { numRuns: 300 },
+      runs(300),
     );
   });
 });

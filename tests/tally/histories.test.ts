@@ -10,6 +10,7 @@ import {
   poolLines,
 } from '../../core/tally/index.ts';
 import type { CountLine, PoolLine } from '../../core/tally/index.ts';
+import { runs } from '../support/runs.ts';
 import { Bench, OPS } from './bench.ts';
 import type { Op } from './bench.ts';
 
@@ -62,7 +63,7 @@ describe('over any history of valid moves', () => {
             bench.pieces.filter((piece) => piece.place === 'stow' && piece.bag === i).length,
           );
       }),
-      { numRuns: 300 },
+      runs(300),
     );
   });
 
@@ -79,7 +80,7 @@ describe('over any history of valid moves', () => {
           }
         for (const line of countLines(state)) expect(bookDifference(line)).toBe(0);
       }),
-      { numRuns: 200 },
+      runs(200),
     );
   });
 
@@ -97,7 +98,7 @@ describe('over any history of valid moves', () => {
         expect(pool.short).toBe(Math.max(0, a.toFill + b.toFill - a.usable - b.usable));
         expect(pool.short).toBeLessThanOrEqual(a.short + b.short);
       }),
-      { numRuns: 200 },
+      runs(200),
     );
   });
 
@@ -111,7 +112,7 @@ describe('over any history of valid moves', () => {
         const after = openSearches(bench.job.state).map((search) => [search.countingId, search.missing]);
         expect(after).toEqual(before);
       }),
-      { numRuns: 200 },
+      runs(200),
     );
   });
 
@@ -134,7 +135,7 @@ describe('over any history of valid moves', () => {
           });
         },
       ),
-      { numRuns: 300 },
+      runs(300),
     );
   });
 });
