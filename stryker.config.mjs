@@ -7,8 +7,6 @@ const folder = process.env.MUTANTS_OF ?? 'tally';
 /**
  * Plants one mistake at a time in a folder of the core and looks whether a test notices. Not part of `npm test`: a run
  * takes from minutes to an hour. No kind of mutant is switched off and no line is excepted, wording included.
- *
- * @type {import('@stryker-mutator/api/core').PartialStrykerOptions}
  */
 export default {
   mutate: [`core/${folder}/**/*.ts`],
