@@ -4,6 +4,7 @@ import { FILE_VERBS } from './verbs/files.ts';
 import { BOOK_VERBS } from './verbs/handbook.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
 import { OPERATION_VERB } from './verbs/operation.ts';
+import { PATTERN_VERBS } from './verbs/pattern.ts';
 import { PHOTO_VERBS } from './verbs/photos.ts';
 import { PLAN_VERBS } from './verbs/plan.ts';
 import { TRAY_VERBS } from './verbs/tray.ts';
@@ -18,6 +19,7 @@ export const VERBS: readonly Verb[] = [
   ...FILE_VERBS,
   ...PHOTO_VERBS,
   ...TRAY_VERBS,
+  ...PATTERN_VERBS,
   OPERATION_VERB,
   ...BOOK_VERBS,
 ];

@@ -1,6 +1,6 @@
 import { refuse, type Result } from '../model/result.ts';
 import type { JobState } from '../model/tables.ts';
-import { logOrder } from '../usecases/log/add.ts';
+import { logOrder } from '../usecases/log/order.ts';
 
 interface Named {
   readonly id: string;

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { Id, Line, Ms, Text } from '../model/fields.ts';
 import { type JobState, TABLES } from '../model/tables.ts';
 import type { JobCard, JobView } from './views.ts';
+import * as pattern from './pattern.ts';
 import * as record from './record.ts';
 import { command, Done, jobCommand, Made, reply } from './shapes.ts';
 import * as photos from './photos.ts';
@@ -105,6 +106,7 @@ export const contract = {
     scrap: op(work.pieceScrap),
     kit: op(work.kitSplit),
   },
+  pattern: { use: op(pattern.patternUse), begin: op(pattern.patternBegin) },
   item: { lost: op(work.itemLost) },
   tray: {
     read: op(tray.trayRead),

@@ -73,6 +73,8 @@ export const logAdd = {
     number: z.int().min(1),
     made: z.array(z.strictObject({ table: z.string(), id: Id })),
     notUnderstood: z.array(z.string()),
+    /** Against the earlier job that this one follows: "8 expected, 7 found". */
+    differences: z.array(z.string()),
     said: Text,
   }),
 };

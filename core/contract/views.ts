@@ -1,3 +1,4 @@
+import type { PatternView } from './pattern.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import type { Depth, Plan } from '../reinstall/index.ts';
 import type { BagCount, CountLine, GetLine, LookAlike, PoolLine, Search } from '../tally/index.ts';
@@ -46,5 +47,7 @@ export interface JobView {
   readonly specNames: Readonly<Record<string, string>>;
   /** Pieces expected in each bag, by its id. */
   readonly inBag: Readonly<Record<string, number>>;
+  /** The earlier job that this one follows, and what differs; null where it follows none. */
+  readonly pattern: PatternView | null;
   readonly history: { readonly undo: string | null; readonly redo: string | null };
 }

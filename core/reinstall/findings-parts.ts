@@ -171,7 +171,9 @@ function sealOf(at: Situation, connection: Row<'connection'>): Draft[] {
 
 /** Photos are asked for only where they are worth most: hidden, own place, routed, many connections. */
 export function photoFindings(at: Situation): Draft[] {
-  const shown = new Set(at.state.photo.map((photo) => photo.removalId));
+  // What is only planned is not there to be photographed yet.
+  const planned = at.state.removal.filter((removal) => removal.phase === 'planned').map(({ id }) => id);
+  const shown = new Set([...planned, ...at.state.photo.map((photo) => photo.removalId)]);
   const wants = new Map<string, string>();
   const want = (removalId: string | null, why: string) => {
     if (removalId !== null && !shown.has(removalId)) wants.set(removalId, why);

@@ -5,7 +5,7 @@ import type { JobState, Row } from '../model/tables.ts';
 import { type Loose, momentOf, type Offer, offersOf, rollsOf } from '../photos/filing.ts';
 import { nearDuplicates } from '../photos/near.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
 import { jobState } from './views.ts';
 
 /** A longer pause than this between two photos begins another removal, in milliseconds: five minutes. */

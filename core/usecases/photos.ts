@@ -14,7 +14,7 @@ import { misnamed } from '../photos/sniff.ts';
 import { originalPath } from '../store/check.ts';
 import { places } from '../store/workshop.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
 
 export interface PhotoInput {
   readonly jobId: string;

@@ -151,3 +151,15 @@ export function pieceHome(
   if (home && home.jobId === decision.jobId) return ok({ kind: 'set', set: home });
   return refuse('not-found', `Expected a fastener set, a hole or a part of this job, got ${thingId}.`);
 }
+
+/** A part leaves its place: one booking for all of its pieces. */
+export function bookPartOut(decision: Decision, part: Row<'part'>): void {
+  book(decision, {
+    qty: part.qty,
+    src: 'hole',
+    dst: 'stow',
+    cause: 'came off',
+    partId: part.id,
+    dstStowId: part.stowId,
+  });
+}

@@ -3,7 +3,7 @@ import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row, TableName } from '../model/tables.ts';
 import { wouldCloseCycle } from '../reinstall/index.ts';
 import type { Decision } from './frame.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
 
 const words = (text: string): string => text.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 

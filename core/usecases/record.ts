@@ -5,7 +5,8 @@ import type { PlainTable } from '../contract/record.ts';
 import { poolKeyOf } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
 import { defaultsFor, fieldProblem, graphProblem } from './record-checks.ts';
-import { book, bookOut, holesOf, nextBag, stackOut } from './pieces.ts';
+import { beginPlanned } from './pattern/begin.ts';
+import { book, bookOut, bookPartOut, stackOut } from './pieces.ts';
 
 interface MakeInput extends JobInput {
   readonly table: PlainTable;
@@ -70,18 +71,6 @@ function begun(decision: Decision, removalId: string | null): boolean {
   return removal !== null && removal.phase !== 'planned' && removal.phase !== 'void';
 }
 
-/** A part leaves its place: one booking for all of its pieces. */
-function bookPartOut(decision: Decision, part: Row<'part'>): void {
-  book(decision, {
-    qty: part.qty,
-    src: 'hole',
-    dst: 'stow',
-    cause: 'came off',
-    partId: part.id,
-    dstStowId: part.stowId,
-  });
-}
-
 /** Changes fields of one row. What has a verb of its own is refused with that verb's name. */
 export function recordChange(
   context: Context,
@@ -129,7 +118,8 @@ function followUp(
   }
   if (table === 'removal') {
     const [was, is] = [before as Row<'removal'>, after as Row<'removal'>];
-    if (was.phase === 'planned' && (is.phase === 'under way' || is.phase === 'off')) begin(decision, is);
+    if (was.phase === 'planned' && (is.phase === 'under way' || is.phase === 'off'))
+      beginPlanned(decision, is);
     else if (was.phase !== is.phase && is.phase === 'planned')
       return refuse(
         'refused',
@@ -167,23 +157,6 @@ function foundChanged(decision: Decision, position: Row<'position'>): Result<{ s
   const set = decision.writer.get('fset', position.setId);
   if (set?.how === 'out') bookOut(decision, set, [position]);
   return ok({ said: 'Kept.' });
-}
-
-/** A planned removal begins: what was expected is now off, into the next bag. */
-function begin(decision: Decision, removal: Row<'removal'>): void {
-  for (const set of decision.state.fset.filter((one) => one.removalId === removal.id)) {
-    if (set.how !== 'out') continue;
-    const stowId = set.stowId ?? nextBag(decision).id;
-    const kept = { ...set, stowId };
-    decision.writer.put('fset', kept);
-    const holes = holesOf(decision, set.id).map((hole) =>
-      hole.found === 'unknown' ? { ...hole, found: 'fitted' as const } : hole,
-    );
-    for (const hole of holes) decision.writer.put('position', hole);
-    bookOut(decision, kept, holes);
-  }
-  for (const part of decision.state.part)
-    if (part.removalId === removal.id && part.how === 'off' && part.qty > 0) bookPartOut(decision, part);
 }
 
 /** Takes a row away, with what is only a piece of it. What was worked on, or is named elsewhere, stays. */

@@ -5,7 +5,8 @@ import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { lotsOf } from './counts.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
+import { dropUnseen } from './pattern/origin.ts';
 import { book } from './pieces.ts';
 import { poolKeyOf } from '../tally/index.ts';
 
@@ -18,6 +19,7 @@ export function removalEnd(context: Context, input: JobInput & { removalId: stri
     if (!found.ok) return found;
     if (found.value.phase !== 'under way') return refuse('refused', 'This removal is not under way.');
     decision.writer.put('removal', { ...found.value, phase: 'off', endedAt: decision.at });
+    dropUnseen(decision, found.value.id);
     return ok({ said: 'Done.' });
   });
 }

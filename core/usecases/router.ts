@@ -9,6 +9,8 @@ import { jobAdd, jobChange } from './jobs.ts';
 import { logAdd } from './log/add.ts';
 import { photoFile } from './photos.ts';
 import { photoTray, removalsFromPhotos } from './photo-rolls.ts';
+import { plannedBegin } from './pattern/begin.ts';
+import { patternUse } from './pattern/copy.ts';
 import { people, workshopInfo, workshopPut } from './people.ts';
 import { recordChange, recordMake, recordRemove } from './record.ts';
 import {
@@ -118,6 +120,10 @@ function workRoutes() {
       receive: os.piece.receive.handler(({ context, input }) => pieceReceive(context, input)),
       scrap: os.piece.scrap.handler(({ context, input }) => pieceScrap(context, input)),
       kit: os.piece.kit.handler(({ context, input }) => kitSplit(context, input)),
+    },
+    pattern: {
+      use: os.pattern.use.handler(({ context, input }) => patternUse(context, input)),
+      begin: os.pattern.begin.handler(({ context, input }) => plannedBegin(context, input)),
     },
     item: { lost: os.item.lost.handler(({ context, input }) => itemLost(context, input)) },
     tray: {

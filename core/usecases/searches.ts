@@ -2,7 +2,7 @@ import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { lotsOf } from './counts.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
 import { book, pieceHome } from './pieces.ts';
 
 type Said = Reply<{ said: string }>;

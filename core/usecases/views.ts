@@ -13,8 +13,9 @@ import {
   toGet,
 } from '../tally/index.ts';
 import { historyState } from './history.ts';
-import { logOrder } from './log/add.ts';
+import { logOrder } from './log/order.ts';
 import type { Context } from './frame.ts';
+import { patternOf } from './pattern/differences.ts';
 
 /** A job, or a refusal that says which are there. */
 export function jobState(context: Context, jobId: string): Result<JobState> {
@@ -46,6 +47,7 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
     lookAlikes: lookAlikes(state.value),
     specNames: Object.fromEntries(state.value.spec.map((spec) => [spec.id, describeSpec(spec)])),
     inBag: Object.fromEntries(usedStows(state.value).map((id) => [id, expectedIn(state.value, id)])),
+    pattern: patternOf(context, state.value),
     history: historyState(context, jobId),
   });
 }
@@ -84,10 +86,8 @@ function looseOf(state: JobState, tight: ReadonlySet<string | null>): string[] {
 }
 
 function openToAir(state: JobState, plan: Plan): string[] {
-  const shut = new Set(plan.steps.filter((s) => s.kind === 'C1' && s.state === 'done').map((s) => s.thingId));
-  return state.fluid
-    .filter((fluid) => !shut.has(fluid.id) && state.opens.some((opens) => opens.fluidId === fluid.id))
-    .map((fluid) => fluid.name);
+  const open = new Set(plan.steps.filter((s) => s.kind === 'C1' && s.state !== 'done').map((s) => s.thingId));
+  return state.fluid.filter((fluid) => open.has(fluid.id)).map((fluid) => fluid.name);
 }
 
 /** Temporaries that are in and not yet out. */

@@ -8,7 +8,7 @@ import type { Row } from '../../core/model/tables.ts';
 import { fileByTime, type FilingRemoval, offersOf, rollsOf } from '../../core/photos/filing.ts';
 import type { Workshop } from '../../core/store/workshop.ts';
 import { historyUndo } from '../../core/usecases/history.ts';
-import { logOrder } from '../../core/usecases/log/add.ts';
+import { logOrder } from '../../core/usecases/log/order.ts';
 import { clientOf, command, good, refused } from '../support/client.ts';
 import { addJob, commit, newWorkshop } from '../support/workshop.ts';
 

@@ -1,4 +1,3 @@
-import { generateKeyBetween } from 'fractional-indexing';
 import type { ConditionItem, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
 import { readEntry } from '../../entry/index.ts';
 import { blank } from '../../model/blank.ts';
@@ -6,7 +5,10 @@ import { ok, type Result, refuse } from '../../model/result.ts';
 import type { Row } from '../../model/tables.ts';
 import type { Context, Decision, JobInput, Reply } from '../frame.ts';
 import { inJob } from '../frame.ts';
+import { endUnderWay, ordOfNext, startPlanned } from '../pattern/begin.ts';
+import { differencesOf } from '../pattern/differences.ts';
 import { holesOf, stowFor, nextBag } from '../pieces.ts';
+import { logOrder } from './order.ts';
 import { addConnection, addFasteners, addPart, type Line, put } from './rows.ts';
 import { addFluid, addMadeSafe, addTemporary } from './rows-other.ts';
 
@@ -25,14 +27,8 @@ export interface Logged {
   number: number;
   made: { table: string; id: string }[];
   notUnderstood: string[];
+  differences: string[];
   said: string;
-}
-
-/** The removals of a job that are not void, in the order of the log. */
-export function logOrder(removals: readonly Row<'removal'>[]): Row<'removal'>[] {
-  return removals
-    .filter((removal) => removal.phase !== 'void')
-    .sort((a, b) => (a.ord === b.ord ? (a.id < b.id ? -1 : 1) : a.ord < b.ord ? -1 : 1));
 }
 
 /** What was only slackened, opened, moved aside or made safe says so for the whole removal, unless something came off. */
@@ -61,15 +57,10 @@ function titleOf(items: readonly EntryItem[]): string {
 const capital = (text: string): string => (text === '' ? '' : text[0]?.toUpperCase() + text.slice(1, 300));
 
 function newRemoval(decision: Decision, input: LogInput, items: readonly EntryItem[]): Row<'removal'> {
-  const last =
-    [...decision.state.removal]
-      .map((removal) => removal.ord)
-      .sort()
-      .at(-1) ?? null;
   const did = input.did ?? didOf(items);
   const heldBy = items.find((item) => 'heldBy' in item && item.heldBy !== null);
   return blank('removal', input.newRemovalId ?? decision.newId(), decision.jobId, {
-    ord: generateKeyBetween(last, null),
+    ord: ordOfNext(decision),
     title: titleOf(items),
     typed: input.text,
     did,
@@ -115,12 +106,10 @@ function removalFor(
     if (known.phase === 'void') return refuse('refused', 'This removal is void. Start a new one.');
     const typed = known.typed === '' ? input.text : `${known.typed}\n${input.text}`;
     const title = known.title === '' ? titleOf(items) : known.title;
-    const moved = { ...known, typed, title, did: input.did ?? known.did };
-    return ok(moved);
+    const begun = known.phase === 'planned' ? startPlanned(decision, known) : known;
+    return ok({ ...begun, typed, title, did: input.did ?? known.did });
   }
-  for (const removal of decision.state.removal)
-    if (removal.phase === 'under way')
-      decision.writer.put('removal', { ...removal, phase: 'off', endedAt: decision.at });
+  endUnderWay(decision);
   return ok(newRemoval(decision, input, items));
 }
 
@@ -244,12 +233,14 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
     const order = logOrder([...decision.state.removal.filter((one) => one.id !== removal.id), removal]);
     const number = order.findIndex((one) => one.id === removal.id) + 1;
     const notUnderstood = entry.tokens.filter((token) => !token.understood).map((token) => token.text);
+    const differences = differencesOf(context, decision, removal.id);
     return ok({
       removalId: removal.id,
       number,
       made: line.made,
       notUnderstood,
-      said: saidOf(number, removal.title, notUnderstood),
+      differences,
+      said: [saidOf(number, removal.title, notUnderstood), ...differences].join(' '),
     });
   });
 }

@@ -5,6 +5,7 @@ import type { Row, TableName } from '../../model/tables.ts';
 import type { Decision } from '../frame.ts';
 import { book, bookOut, nextBag, stowFor } from '../pieces.ts';
 import { kindOf, specOf, torqueOf } from './spec.ts';
+import { expectedPart, holesWith, setWith, specWith, takeExpected } from '../pattern/adopt.ts';
 import { renewalOf } from './renewal.ts';
 
 /** What one entry line makes, and where: carried from item to item of the line. */
@@ -89,7 +90,9 @@ function withConditions(item: FastenerItem, holes: Row<'position'>[]): Row<'posi
 /** Fasteners: a specification, a set, its holes and, for what came out, one booking a piece. */
 export function addFasteners(line: Line, item: FastenerItem): void {
   const { decision, removal } = line;
-  const spec = specOf(item, decision.newId(), decision.jobId);
+  const typedSpec = specOf(item, decision.newId(), decision.jobId);
+  const expected = takeExpected(decision, removal.id, typedSpec);
+  const spec = specWith(expected, typedSpec);
   decision.writer.put('spec', spec);
   const slackened = item.happened === 'slackened' || removal.did === 'slackened';
   const named = stowOfItem(line, item.stow);
@@ -104,7 +107,7 @@ export function addFasteners(line: Line, item: FastenerItem): void {
   });
   const treatment = item.treatments.find((one) => one !== 'sealant') ?? null;
   line.lastOrd = generateKeyBetween(line.lastOrd, null);
-  const set = blank('fset', decision.newId(), decision.jobId, {
+  const set = blank('fset', expected?.set.id ?? decision.newId(), decision.jobId, {
     removalId: removal.id,
     ord: line.lastOrd,
     name: item.name ?? '',
@@ -117,10 +120,12 @@ export function addFasteners(line: Line, item: FastenerItem): void {
     ...torqueOf(item),
     lubrication: treatment === 'greased' || treatment === 'oiled' ? treatment : (treatment ?? 'unknown'),
     ...renewal,
+    ...setWith(expected, item),
   });
   put(line, 'fset', set);
-  addStack(line, item, set);
-  const holes = holesFor(line, item, set, spec);
+  if (item.stack.length > 0) addStack(line, item, set);
+  else for (const one of expected?.stack ?? []) decision.writer.put('stackItem', one);
+  const holes = holesWith(expected, typedSpec, item.lengths.length > 0, holesFor(line, item, set, spec));
   for (const hole of holes) decision.writer.put('position', hole);
   if (!slackened) bookOut(decision, set, holes);
   if (item.treatments.includes('sealant')) addConsumable(line, set.id, 'sealant');
@@ -191,14 +196,16 @@ export function addPart(line: Line, item: PartItem): void {
           head: null,
           angleDeg: null,
         });
-  const part = blank('part', decision.newId(), decision.jobId, {
+  const expected = how === 'off' ? expectedPart(decision, removal.id, item.name) : null;
+  const part = blank('part', expected?.id ?? decision.newId(), decision.jobId, {
+    ...expected,
     removalId: removal.id,
     name: item.name,
     typed: line.typed,
-    kind: item.look === null ? 'part' : PART_KINDS[item.look],
-    qty: item.qty ?? 1,
+    kind: item.look === null ? (expected?.kind ?? 'part') : PART_KINDS[item.look],
+    qty: item.qty ?? expected?.qty ?? 1,
     how,
-    ownPlace: item.ownPlace,
+    ownPlace: item.ownPlace || expected?.ownPlace === true,
     stamped: item.stamped ?? '',
     stowId: named?.id ?? null,
     condition: item.conditions.map((one) => one.what).join(', '),
