@@ -1,6 +1,6 @@
-import { useEffect } from 'react';
+import { useEffect, useLayoutEffect } from 'react';
 import { type OpenJob, useJob } from './data/job.ts';
-import { useKeys } from './data/keys.ts';
+import { keyMap, showKeys, useKeys } from './data/keys.ts';
 import { remember, type ScreenName } from './data/remember.ts';
 import { BeginPage } from './pages/BeginPage.tsx';
 import { HandbookPage } from './pages/HandbookPage.tsx';
@@ -10,6 +10,7 @@ import { OffPage } from './pages/OffPage.tsx';
 import { PutBackPage } from './pages/PutBackPage.tsx';
 import { RemovalPage } from './pages/RemovalPage.tsx';
 import { StopWorkPage } from './pages/StopWorkPage.tsx';
+import { KeysDialog } from './screens/keys/KeysDialog.tsx';
 
 /** Dark where the user or the system asks for it; the style sheet follows this one attribute. */
 function useTheme(): void {
@@ -26,12 +27,43 @@ function useTheme(): void {
   }, [theme]);
 }
 
-/** The screen that this window is at. */
+/** Another screen or step begins at its top: on a phone the page is longer than the window. */
+function useTop(...place: readonly (string | null)[]): void {
+  const at = place.join(' ');
+  useLayoutEffect(() => {
+    window.scrollTo(0, 0);
+  }, [at]);
+}
+
+function KeyMap() {
+  const { open } = keyMap();
+  const { theme, go } = remember();
+  return (
+    <KeysDialog
+      open={open}
+      theme={theme}
+      onTheme={(now) => go({ theme: now })}
+      onClose={() => showKeys(false)}
+    />
+  );
+}
+
+/** The screen that this window is at, and over it the keyboard map where it is asked for. */
 export function App() {
-  const screen = remember((place) => place.screen);
+  return (
+    <>
+      <Screen />
+      <KeyMap />
+    </>
+  );
+}
+
+function Screen() {
+  const { screen, stepId } = remember();
   const job = useJob();
   useTheme();
   useKeys(job);
+  useTop(screen, job?.id ?? null, stepId);
   if (screen === 'handbook') return <HandbookPage job={job} />;
   if (job === null || screen === 'jobs') return <JobsPage />;
   return (

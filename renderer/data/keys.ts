@@ -1,5 +1,7 @@
 import { useEffect } from 'react';
+import { create } from 'zustand';
 import { common } from '../texts/common.ts';
+import { keys as say } from '../texts/keys.ts';
 import type { NavKey } from '../frame/LinePane.tsx';
 import { type OpenJob, redo, undo } from './job.ts';
 import { remember, type ScreenName } from './remember.ts';
@@ -24,18 +26,25 @@ const SCREENS: readonly UserAction[] = [
 
 const go = (screen: ScreenName) => remember.getState().go({ screen, bookFrom: null });
 
+/** Whether the keyboard map is shown. Of this window only, and not remembered. */
+export const keyMap = create<{ readonly open: boolean }>()(() => ({ open: false }));
+export const showKeys = (open: boolean) => keyMap.setState({ open });
+
 /** Screens that need no job. */
 const WITHOUT_JOB: ReadonlySet<ScreenName> = new Set(['jobs', 'handbook']);
 
 /** The ways out of a screen, for the left edge; without a job those that need none. */
 export function navKeys(current: ScreenName, hasJob = true): NavKey[] {
-  return SCREENS.filter((action) => hasJob || WITHOUT_JOB.has(action.id)).map((action) => ({
-    id: action.id,
-    label: action.text,
-    hint: action.key,
-    current: action.id === current,
-    onGo: () => go(action.id),
-  }));
+  const screens: NavKey[] = SCREENS.filter((action) => hasJob || WITHOUT_JOB.has(action.id)).map(
+    (action) => ({
+      id: action.id,
+      label: action.text,
+      hint: action.key,
+      current: action.id === current,
+      onGo: () => go(action.id),
+    }),
+  );
+  return [...screens, { id: 'keys', label: say.open, hint: say.hint, onGo: () => showKeys(true) }];
 }
 
 /** Keys that work on every screen; undo and redo only with a job. In a text field Ctrl+Z first takes back the typing. */
@@ -48,6 +57,11 @@ export function useKeys(job: OpenJob | null): void {
       if (mayGo && !event.ctrlKey && !event.altKey && !event.metaKey) {
         event.preventDefault();
         go(screen.id);
+        return;
+      }
+      if (event.key === say.hint && !keyIsTaken(event)) {
+        event.preventDefault();
+        showKeys(true);
         return;
       }
       if (jobId === null) return;

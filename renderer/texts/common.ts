@@ -18,6 +18,4 @@ export const common = {
   stopwork: 'Stop work',
   record: 'Record',
   handbook: 'Handbook',
-  theme: { light: 'Light', dark: 'Dark', system: 'As the system' },
-  keys: 'Keys',
 };

@@ -6,12 +6,14 @@ export interface DialogProps {
   readonly title: string;
   /** True when the answer cannot be undone: it does not close by a click beside it. */
   readonly grave?: boolean;
+  /** A page rather than a question. */
+  readonly wide?: boolean;
   readonly onClose: () => void;
   readonly children: ReactNode;
 }
 
 /** A question that must be answered before anything else. Keeps the focus inside and gives it back. */
-export function Dialog({ open, title, grave = false, onClose, children }: DialogProps) {
+export function Dialog({ open, title, grave = false, wide = false, onClose, children }: DialogProps) {
   return (
     <ModalOverlay
       className="veil"
@@ -21,7 +23,7 @@ export function Dialog({ open, title, grave = false, onClose, children }: Dialog
         if (!now) onClose();
       }}
     >
-      <Modal className="dialog on-sheet">
+      <Modal className={wide ? 'dialog wide on-sheet' : 'dialog on-sheet'}>
         <Trap role={grave ? 'alertdialog' : 'dialog'}>
           <Heading slot="title" level={2}>
             {title}

@@ -1,8 +1,8 @@
-import { expect, test } from './support/program.ts';
+import { expect, openSample, test } from './support/program.ts';
 
 test('the first screen offers the sample job, which opens at the work with its photos', async ({ open }) => {
   const page = await open();
-  await page.keyboard.press('s');
+  await openSample(page);
   await expect(page.getByRole('heading', { name: 'Sample: blower head, half back' })).toBeVisible();
   // The one that is closed is not the one to carry on with.
   await expect(page.getByText('Sample: blower head, finished')).toBeVisible();

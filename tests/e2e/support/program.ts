@@ -111,4 +111,11 @@ export async function startJob(page: Page, title: string): Promise<void> {
   await expect(page.getByLabel('What came off')).toBeFocused();
 }
 
+/** Brings in the sample job by its key; Jobs shows the copy to carry on with. */
+export async function openSample(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the sample job' }).waitFor();
+  await page.keyboard.press('s');
+  await page.getByRole('button', { name: /^Carry on/ }).waitFor();
+}
+
 export { expect };

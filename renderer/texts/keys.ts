@@ -1,0 +1,75 @@
+/** The keyboard map: every key of the program on one page. */
+export const keys = {
+  title: 'Keys',
+  open: 'Keys',
+  hint: '?',
+  how: 'A key that stands in a button works as well without touching the button. In a text field only the keys of the field work, and the function keys.',
+  theme: 'Light or dark',
+  themes: { system: 'As the system', light: 'Light', dark: 'Dark' },
+  sections: [
+    {
+      name: 'Everywhere',
+      keys: [
+        ['F1', 'Jobs'],
+        ['F2', 'Take apart'],
+        ['F3', 'Off the machine'],
+        ['F4', 'Put back'],
+        ['F6', 'Before you start'],
+        ['F8', 'Handbook'],
+        ['F12', 'Stop work'],
+        ['Ctrl Z', 'Undo'],
+        ['Ctrl Shift Z', 'Do it again'],
+        ['Tab, Enter', 'To the next control; press it'],
+        ['Esc', 'Close what asks'],
+        ['?', 'This page'],
+      ],
+    },
+    {
+      name: 'Jobs',
+      keys: [
+        ['Enter', 'Carry on'],
+        ['N', 'Start a job'],
+        ['/', 'Search every job'],
+        ['S', 'Open the sample job, while there is none'],
+      ],
+    },
+    {
+      name: 'Depth line',
+      keys: [
+        ['Up, Down', 'Along the line, far removals come near'],
+        ['Home, End', 'To its ends'],
+        ['Enter', 'Open what is there'],
+      ],
+    },
+    {
+      name: 'Take apart',
+      keys: [
+        ['any letter', 'Type what came off'],
+        ['Enter', 'Write it down, next removal'],
+      ],
+    },
+    {
+      name: 'Marks on a photo',
+      keys: [
+        ['Arrows', 'Move the mark; with Shift farther'],
+        ['Delete', 'Take the mark away'],
+      ],
+    },
+    {
+      name: 'Put back',
+      keys: [
+        ['S', 'All started by hand'],
+        ['T', 'All tight'],
+        ['Enter', 'It is back, or the next thing asked'],
+      ],
+    },
+    {
+      name: 'Counting a bag',
+      keys: [
+        ['digits', 'How many lie in it'],
+        ['+, −', 'One more, one less'],
+        ['Enter', 'That many'],
+      ],
+    },
+  ],
+} as const;
