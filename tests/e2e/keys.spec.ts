@@ -10,7 +10,7 @@ test('one key shows every key of the program, and light or dark stays as it was 
   const map = page.getByRole('dialog', { name: 'Keys' });
   await expect(map.getByText('Ctrl Shift Z')).toBeVisible();
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-  await map.getByText('Dark', { exact: true }).click();
+  await map.getByRole('radio', { name: 'Dark' }).check({ force: true });
   await page.keyboard.press('Escape');
   await expect(map).toBeHidden();
   await page.reload();
