@@ -78,7 +78,19 @@ export const contract = {
     change: op(record.recordChange),
     remove: op(record.recordRemove),
   },
-  photo: { file: op(photos.photoFile), draft: op(photos.photoDraft), tray: op(photos.photoTray) },
+  photo: {
+    file: op(photos.photoFile),
+    draft: op(photos.photoDraft),
+    rolls: op(photos.photoRolls),
+    tray: op(photos.photoTray),
+    remove: op(photos.photoRemove),
+    role: op(photos.photoRole),
+  },
+  marker: {
+    join: op(photos.markerJoin),
+    part: op(photos.markerPart),
+    number: op(photos.markerNumber),
+  },
   log: { add: op(record.logAdd) },
   removal: {
     end: op(record.removalEnd),

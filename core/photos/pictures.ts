@@ -13,7 +13,7 @@ import {
 import { type Tags, tagFacts } from './exif.ts';
 import { heicPixels } from './heic.ts';
 import { type HeifFacts, heifFacts } from './heif.ts';
-import { isDark } from './judge.ts';
+import { isDark } from '../model/shots.ts';
 import {
   fullGrey,
   type Grey,

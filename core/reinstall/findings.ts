@@ -1,3 +1,4 @@
+import { sharpnessOfAll } from '../model/shots.ts';
 import type { Draft } from './draft.ts';
 import { blockedFindings, openFindings, temporaryFindings } from './findings-open.ts';
 import { partFindings, photoFindings } from './findings-parts.ts';
@@ -72,17 +73,8 @@ function markerNotes(at: Situation): Draft[] {
   const unbound = at.state.marker.filter((marker) => marker.thingId === null && marker.togetherId === null);
   const photos = new Map<string, number>();
   for (const marker of unbound) photos.set(marker.photoId, (photos.get(marker.photoId) ?? 0) + 1);
-  const originals = new Map(at.state.original.map((one) => [one.id, one]));
-  const cameras = new Map<string, number[]>();
-  for (const one of at.state.original)
-    if (one.sharpness !== null) cameras.set(one.camera, [...(cameras.get(one.camera) ?? []), one.sharpness]);
-  const blurred = at.state.photo.filter((photo) => {
-    const one = originals.get(photo.originalId);
-    const others = cameras.get(one?.camera ?? '') ?? [];
-    if (!one || one.sharpness === null || others.length < 4) return false;
-    const middle = [...others].sort((a, b) => a - b)[Math.floor(others.length / 2)] ?? 0;
-    return one.sharpness < middle * 0.2;
-  });
+  const sharpness = sharpnessOfAll(at.state.original);
+  const blurred = at.state.photo.filter((photo) => sharpness.get(photo.originalId) === 'blurred');
   return [
     ...[...photos].map(([photoId, count]) => ({
       code: 'marker.unbound' as const,

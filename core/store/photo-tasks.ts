@@ -28,7 +28,8 @@ export class PhotoTasks {
         id TEXT PRIMARY KEY NOT NULL, job_id TEXT NOT NULL, batch TEXT NOT NULL, path TEXT NOT NULL,
         file_name TEXT NOT NULL, state TEXT NOT NULL, sentence TEXT NOT NULL, at INTEGER NOT NULL
       ) STRICT;
-      CREATE INDEX IF NOT EXISTS photo_task_state ON photo_task(state);`,
+      CREATE INDEX IF NOT EXISTS photo_task_state ON photo_task(state);
+      CREATE TABLE IF NOT EXISTS dark_photo (original_id TEXT PRIMARY KEY NOT NULL) STRICT;`,
     );
   }
 
@@ -59,5 +60,15 @@ export class PhotoTasks {
     this.db
       .prepare('UPDATE photo_task SET state = ?, sentence = ?, at = ? WHERE id = ?')
       .run(state, sentence, at, id);
+  }
+
+  /** Remembers that a picture shows next to nothing, so that it is marked where it is seen later. Its SHA-256. */
+  keepDark(originalId: string): void {
+    this.db.prepare('INSERT OR IGNORE INTO dark_photo (original_id) VALUES (?)').run(originalId);
+  }
+
+  /** All pictures that were very dark when they were read, by their SHA-256. */
+  dark(): Set<string> {
+    return new Set(this.db.prepare('SELECT original_id FROM dark_photo').pluck().all() as string[]);
   }
 }

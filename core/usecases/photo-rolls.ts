@@ -44,40 +44,79 @@ function photoGroups(state: JobState): string[][] {
   );
 }
 
-/** What waits to be filed, by the removal it is offered to, and what was taken more than once. */
+/** What waits to be filed, by the removal it is offered to; what was taken more than once; what is very dark. */
 export function photoTray(
   context: Context,
   jobId: string,
-): Result<{ offers: { removalId: string | null; photoIds: string[] }[]; groups: string[][] }> {
+): Result<{
+  offers: { removalId: string | null; photoIds: string[] }[];
+  groups: string[][];
+  dark: string[];
+}> {
   const state = jobState(context, jobId);
   if (!state.ok) return state;
   const offers = photoOffers(state.value, context.workshop.now());
   return ok({
     offers: offers.map(({ removalId, photoIds }) => ({ removalId, photoIds: [...photoIds] })),
     groups: photoGroups(state.value),
+    dark: darkOf(context, state.value),
   });
 }
 
+function darkOf({ workshop }: Context, state: JobState): string[] {
+  const dark = workshop.local?.photoTasks.dark();
+  return dark ? state.photo.filter((photo) => dark.has(photo.originalId)).map((photo) => photo.id) : [];
+}
+
+/** Photos as the draft removals that would be made of them, in the order of time: nothing is written. */
+export function photoRolls(
+  context: Context,
+  input: { jobId: string; photoIds: readonly string[]; pauseMs?: number | undefined },
+): Result<{ rolls: { photoIds: string[]; from: number; to: number }[] }> {
+  const state = jobState(context, input.jobId);
+  if (!state.ok) return state;
+  const wanted = new Set(input.photoIds);
+  const photos = state.value.photo.filter((photo) => wanted.has(photo.id));
+  const rolls = rollsOf(momentsOf(state.value, photos), input.pauseMs ?? PAUSE_MS);
+  return ok({
+    rolls: rolls.map((roll) => ({
+      photoIds: roll.map((photo) => photo.id),
+      from: (roll[0] as Loose).at,
+      to: (roll.at(-1) as Loose).at,
+    })),
+  });
+}
+
+type DraftInput = JobInput & {
+  readonly photoIds?: readonly string[] | undefined;
+  readonly pauseMs?: number | undefined;
+  /** Groups as somebody laid them, instead of photos that are cut at their pauses. */
+  readonly rolls?: readonly (readonly string[])[] | undefined;
+};
+
 /**
- * Makes draft removals from a roll of pictures: one for each run of photos without a longer pause than `pauseMs`, off
- * from its first to its last photo, without a title, in the log where its time belongs. One command, so one undo.
+ * Makes draft removals from a roll of pictures: one for each group, or for each run of photos without a longer pause
+ * than `pauseMs`; off from its first to its last photo, without a title, in the log where its time belongs. One
+ * command, so one undo.
  */
 export function removalsFromPhotos(
   context: Context,
-  input: JobInput & { photoIds: readonly string[]; pauseMs?: number | undefined },
+  input: DraftInput,
 ): Reply<{ ids: string[]; said: string }> {
   return inJob(context, 'photo.draft', input, (decision) => {
-    if (input.photoIds.length === 0)
-      return refuse('input', 'Expected photos to make removals from, got none.');
+    const asked = input.rolls?.flat() ?? input.photoIds ?? [];
+    if (asked.length === 0) return refuse('input', 'Expected photos to make removals from, got none.');
+    if (input.rolls && new Set(asked).size < asked.length)
+      return refuse('input', 'Expected each photo in one group, got one that stands in two.');
     const photos: Row<'photo'>[] = [];
-    for (const id of new Set(input.photoIds)) {
+    for (const id of new Set(asked)) {
       const photo = rowIn(decision, 'photo', id, 'photo');
       if (!photo.ok) return photo;
       photos.push(photo.value);
     }
     const log = logOrder(decision.state.removal);
     const byId = new Map(photos.map((photo) => [photo.id, photo]));
-    const ids = rollsOf(momentsOf(decision.state, photos), input.pauseMs ?? PAUSE_MS).map((roll) => {
+    const ids = rollsAsked(decision, input, photos).map((roll) => {
       const removal = draft(decision, log, roll);
       for (const { id } of roll)
         decision.writer.put('photo', {
@@ -91,6 +130,14 @@ export function removalsFromPhotos(
     const said = ids.length === 1 ? 'One removal is made' : `${ids.length} removals are made`;
     return ok({ ids, said: `${said} from ${photos.length === 1 ? '1 photo' : `${photos.length} photos`}.` });
   });
+}
+
+/** The groups as they were laid, or cut at the pauses; each in the order of time. */
+function rollsAsked(decision: Decision, input: DraftInput, photos: readonly Row<'photo'>[]): Loose[][] {
+  const moments = momentsOf(decision.state, photos);
+  if (!input.rolls) return rollsOf(moments, input.pauseMs ?? PAUSE_MS);
+  const byId = new Map(moments.map((moment) => [moment.id, moment]));
+  return input.rolls.map((roll) => roll.map((id) => byId.get(id) as Loose).sort((a, b) => a.at - b.at));
 }
 
 /** One draft, put into the log before the first removal that began later; `log` is kept up to date. */

@@ -7,7 +7,7 @@ import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { settle } from '../photos/disk.ts';
 import { type Filed, fileByTime } from '../photos/filing.ts';
-import { isBlurred } from '../photos/judge.ts';
+import { isBlurred } from '../model/shots.ts';
 import type { PicturePool } from '../photos/pool.ts';
 import { MAX_FILE_BYTES, type PictureFacts, type Taken } from '../photos/protocol.ts';
 import { misnamed } from '../photos/sniff.ts';
@@ -15,6 +15,7 @@ import { originalPath } from '../store/check.ts';
 import { places } from '../store/workshop.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { logOrder } from './log/order.ts';
+import { removeMarkers } from './markers.ts';
 
 export interface PhotoInput {
   readonly jobId: string;
@@ -105,6 +106,7 @@ async function addIncoming(
     const read = await pool.run(ask);
     if (!read.ok) return refusedFile(input.fileName, id, read.fault.sentence);
     facts = read.value;
+    if (facts.dark) workshop.local?.photoTasks.keepDark(id);
   }
   if (!existsSync(there)) await settle(incoming.path, there);
   const original = facts === null ? (known as Row<'original'>) : originalRow(incoming, facts);
@@ -185,6 +187,46 @@ function filedIn({ state, at }: Decision, original: Row<'original'>): Filed {
   return fileByTime(original, removals, { zone: state.job.zone, now: at });
 }
 
+/**
+ * Takes photos away from a job, with their marks. Nothing is lost by it: the originals stay, and one undo brings all of
+ * them back.
+ */
+export function photoRemove(
+  context: Context,
+  input: JobInput & { photoIds: readonly string[] },
+): Reply<{ said: string }> {
+  return inJob(context, 'photo.remove', input, (decision) => {
+    const ids = new Set(input.photoIds);
+    for (const id of ids) {
+      const photo = rowIn(decision, 'photo', id, 'photo');
+      if (!photo.ok) return photo;
+    }
+    const marks = decision.state.marker.filter((marker) => ids.has(marker.photoId));
+    removeMarkers(decision, marks);
+    for (const id of ids) decision.writer.remove('photo', id);
+    const marked =
+      marks.length === 0 ? '' : `, with ${marks.length === 1 ? '1 mark' : `${marks.length} marks`}`;
+    return ok({ said: `${photosWord(ids.size)} taken away from the job${marked}. Undo brings them back.` });
+  });
+}
+
+/** Says of photos that they show the machine as found, as refitted, or neither. */
+export function photoRole(
+  context: Context,
+  input: JobInput & { photoIds: readonly string[]; role: Row<'photo'>['role'] },
+): Reply<{ said: string }> {
+  return inJob(context, 'photo.role', input, (decision) => {
+    for (const id of input.photoIds) {
+      const photo = rowIn(decision, 'photo', id, 'photo');
+      if (!photo.ok) return photo;
+      decision.writer.put('photo', { ...photo.value, role: input.role });
+    }
+    return ok({ said: 'Kept.' });
+  });
+}
+
+const photosWord = (count: number): string => (count === 1 ? '1 photo' : `${count} photos`);
+
 /** Files photos by hand: into a removal, or back to the unfiled ones. One command, so one undo. */
 export function photoFile(
   context: Context,
@@ -210,7 +252,7 @@ function filedSentence(
   state: JobState,
   input: { photoIds: readonly string[]; removalId: string | null },
 ): string {
-  const photos = input.photoIds.length === 1 ? '1 photo' : `${input.photoIds.length} photos`;
+  const photos = photosWord(input.photoIds.length);
   if (input.removalId === null) return `${photos} not filed any more.`;
   const number = logOrder(state.removal).findIndex((removal) => removal.id === input.removalId) + 1;
   return `${photos} filed into ${number}.`;

@@ -5,6 +5,7 @@ import type { PlainTable } from '../contract/record.ts';
 import { poolKeyOf } from '../tally/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
 import { defaultsFor, fieldProblem, graphProblem } from './record-checks.ts';
+import { removeMarkers } from './markers.ts';
 import { beginPlanned } from './pattern/begin.ts';
 import { book, bookOut, bookPartOut, stackOut } from './pieces.ts';
 
@@ -199,7 +200,15 @@ function removeOwn(decision: Decision, table: TableName, id: string): void {
       if (item.id === id && item.specId !== null)
         removeMoves((move) => move.homeSetId === item.setId && move.specId === item.specId);
   if (table === 'photo')
-    for (const one of state.marker) if (one.photoId === id) writer.remove('marker', one.id);
+    removeMarkers(
+      decision,
+      state.marker.filter((one) => one.photoId === id),
+    );
+  if (table === 'marker')
+    removeMarkers(
+      decision,
+      state.marker.filter((one) => one.id === id),
+    );
   if (table === 'fluid')
     for (const one of state.opens) if (one.fluidId === id) writer.remove('opens', one.id);
   if (table === 'isolation')

@@ -7,8 +7,9 @@ import { answer, type Context, type Reply } from './frame.ts';
 import { historyList, historyRedo, historyState, historyUndo } from './history.ts';
 import { jobAdd, jobChange } from './jobs.ts';
 import { logAdd } from './log/add.ts';
-import { photoFile } from './photos.ts';
-import { photoTray, removalsFromPhotos } from './photo-rolls.ts';
+import { markerJoin, markerNumber, markerPart } from './markers.ts';
+import { photoFile, photoRemove, photoRole } from './photos.ts';
+import { photoRolls, photoTray, removalsFromPhotos } from './photo-rolls.ts';
 import { plannedBegin } from './pattern/begin.ts';
 import { patternUse } from './pattern/copy.ts';
 import { people, workshopInfo, workshopPut } from './people.ts';
@@ -80,7 +81,15 @@ export function makeRouter() {
     photo: {
       file: os.photo.file.handler(({ context, input }) => photoFile(context, input)),
       draft: os.photo.draft.handler(({ context, input }) => removalsFromPhotos(context, input)),
+      rolls: os.photo.rolls.handler(({ context, input }) => read(context, photoRolls(context, input))),
       tray: os.photo.tray.handler(({ context, input }) => read(context, photoTray(context, input.jobId))),
+      remove: os.photo.remove.handler(({ context, input }) => photoRemove(context, input)),
+      role: os.photo.role.handler(({ context, input }) => photoRole(context, input)),
+    },
+    marker: {
+      join: os.marker.join.handler(({ context, input }) => markerJoin(context, input)),
+      part: os.marker.part.handler(({ context, input }) => markerPart(context, input)),
+      number: os.marker.number.handler(({ context, input }) => markerNumber(context, input)),
     },
     log: { add: os.log.add.handler(({ context, input }) => logAdd(context, input)) },
     removal: {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { momentIn, wallClock } from '../../core/photos/clock.ts';
 import { cameraOf, clockOf, zoneOf } from '../../core/photos/exif.ts';
-import { isBlurred, isDark } from '../../core/photos/judge.ts';
+import { isBlurred, isDark, sharpnessOfAll } from '../../core/model/shots.ts';
 import { lightOf, perceptualHash, sharpnessOf } from '../../core/photos/measure.ts';
 import { hammingDistance, type Likeness, nearDuplicates } from '../../core/photos/near.ts';
 import { thenTurn, toUpright, type Turn, turnBack, turnOf, uprightSize } from '../../core/photos/turn.ts';
@@ -177,6 +177,38 @@ describe('sharpness', () => {
     expect(isBlurred(1, [400, 500, 450])).toBe(false);
     expect(isBlurred(50, [60, 55, 48, 70])).toBe(false);
     expect(isBlurred(null, [400, 500, 450, 480])).toBe(false);
+  });
+});
+
+describe('the sharpness of all photos of a job', () => {
+  it('says of each what is said of it alone, camera by camera', () => {
+    const shot = fc.record({
+      camera: fc.constantFrom('', 'A', 'B'),
+      sharpness: fc.option(fc.double({ min: 0, max: 1000, noNaN: true })),
+    });
+    fc.assert(
+      fc.property(fc.array(shot, { maxLength: 30 }), (list) => {
+        const shots = list.map((one, i) => ({ ...one, id: String(i) }));
+        const all = sharpnessOfAll(shots);
+        for (const one of shots) {
+          const others = shots
+            .filter((other) => other.id !== one.id && other.camera === one.camera)
+            .flatMap((other) => other.sharpness ?? []);
+          expect(all.get(one.id) === 'blurred').toBe(isBlurred(one.sharpness, others));
+          expect(all.has(one.id)).toBe(one.sharpness !== null && others.length >= 4);
+        }
+      }),
+      { seed: 5 },
+    );
+  });
+
+  it('has a word for softer ones, which need not be taken again', () => {
+    const shots = [100, 100, 100, 100, 100, 59, 61].map((sharpness, i) => ({
+      id: String(i),
+      camera: 'A',
+      sharpness,
+    }));
+    expect([...sharpnessOfAll(shots)].filter(([, word]) => word === 'soft').map(([id]) => id)).toEqual(['5']);
   });
 });
 

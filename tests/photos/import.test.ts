@@ -17,6 +17,7 @@ import {
   type ImportOptions,
   type ImportProgress,
 } from '../../core/usecases/photo-import.ts';
+import { photoTray } from '../../core/usecases/photo-rolls.ts';
 import { incomingFolder, sweepIncoming } from '../../core/usecases/photos.ts';
 import { addJob, newWorkshop, openTest, tempFolder } from '../support/workshop.ts';
 import { patches } from './make.ts';
@@ -178,6 +179,8 @@ describe('an import', () => {
     expect(answers[0]?.sentence).toContain('Blurred against the others of this camera');
     expect(answers[0]?.sentence).not.toContain('dark');
     expect(answers[1]?.sentence).toContain('Very dark');
+    const tray = photoTray({ workshop, actor: null }, jobId);
+    expect(tray.ok && tray.value.dark).toEqual([answers[1]?.photoId]);
     expect(answers.map(({ status }) => status)).toEqual(['added', 'added']);
   });
 });

@@ -242,6 +242,43 @@ describe('photos of a job', () => {
     expect(undone.photo.map((photo) => photo.removalId)).toEqual([null, null, null, null]);
   });
 
+  it('are shown as groups before anything is made, and made as somebody laid them; one undo takes all back', async () => {
+    const workshop = newWorkshop();
+    const jobId = addJob(workshop);
+    const ids = addRows(workshop, jobId, [
+      { taken: START },
+      { taken: START + 2 * MINUTE },
+      { taken: START + 20 * MINUTE },
+    ]);
+    const [a = '', b = '', c = ''] = ids;
+    const client = clientOf(workshop);
+    const { rolls } = good(await client.photo.rolls({ jobId, photoIds: [c, a, b] }));
+    expect(rolls).toEqual([
+      { photoIds: [a, b], from: START, to: START + 2 * MINUTE },
+      { photoIds: [c], from: START + 20 * MINUTE, to: START + 20 * MINUTE },
+    ]);
+    expect(good(await client.photo.rolls({ jobId, photoIds: ids, pauseMs: 30 * MINUTE })).rolls).toHaveLength(
+      1,
+    );
+    expect(stateOf(workshop, jobId).removal).toEqual([]);
+    const twice = { ...command(), jobId, rolls: [[a, b], [b]] };
+    expect(refused(await client.photo.draft(twice))).toContain('each photo in one group');
+    expect(refused(await client.photo.draft({ ...command(), jobId }))).toContain('got none');
+    good(await client.photo.draft({ ...command(), jobId, rolls: [[b, c], [a]] }));
+    const log = logOrder(stateOf(workshop, jobId).removal);
+    expect(log.map((one) => [one.startedAt, one.endedAt])).toEqual([
+      [START, START],
+      [START + 2 * MINUTE, START + 20 * MINUTE],
+    ]);
+    expect(stateOf(workshop, jobId).photo.map((photo) => photo.removalId)).toEqual([
+      log[0]?.id,
+      log[1]?.id,
+      log[1]?.id,
+    ]);
+    good(await client.history.undo({ ...command(), jobId }));
+    expect(stateOf(workshop, jobId).removal).toEqual([]);
+  });
+
   it('of another job make no removal', async () => {
     const workshop = newWorkshop();
     const [jobId, other] = [addJob(workshop), addJob(workshop, 'Hand pump')];

@@ -11,6 +11,7 @@ import { clientOf, command, logJob, stateOf } from '../support/client.ts';
 import { READY_JOBS } from '../support/jobs.ts';
 import { newWorkshop } from '../support/workshop.ts';
 
+import { addPhotoRows } from './history-photos.ts';
 import { KINDS, pick, SENDERS, type Step } from './history-steps.ts';
 
 /**
@@ -47,6 +48,7 @@ describe('random histories of operations', () => {
           const workshop = newWorkshop();
           await logJob(workshop, 'Earlier', pick(READY_JOBS, job.lines.length)?.lines ?? []);
           const jobId = await logJob(workshop, job.name, job.lines);
+          addPhotoRows(workshop, jobId);
           const client = clientOf(workshop);
           const past: string[] = [];
           const future: string[] = [];

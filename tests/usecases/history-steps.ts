@@ -2,6 +2,7 @@ import type { JobState } from '../../core/model/tables.ts';
 import { planJob } from '../../core/reinstall/index.ts';
 import { command, type TestClient } from '../support/client.ts';
 import { READY_JOBS } from '../support/jobs.ts';
+import { PHOTO_KINDS, sendPhoto } from './history-photos.ts';
 
 /** One step of a random history: what is sent, and two numbers that pick from what is there. */
 export interface Step {
@@ -42,6 +43,7 @@ export const KINDS = [
   'void',
   'remove',
   'accept',
+  ...PHOTO_KINDS,
   'undo',
   'redo',
 ] as const;
@@ -237,6 +239,15 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   void: sendRemoval,
   remove: sendRest,
   accept: sendRest,
+  photo: sendPhoto,
+  mark: sendPhoto,
+  join: sendPhoto,
+  part: sendPhoto,
+  number: sendPhoto,
+  file: sendPhoto,
+  role: sendPhoto,
+  draft: sendPhoto,
+  'photos away': sendPhoto,
   undo: sendRest,
   redo: sendRest,
 };
