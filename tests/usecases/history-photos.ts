@@ -76,7 +76,7 @@ export function sendPhoto(
 export function addPhotoRows(workshop: Workshop, jobId: string): void {
   const done = commit(workshop, jobId, (writer) => {
     for (const digit of ['1', '2', '3', '4']) {
-      const original = { ...BLANK_ROWS.original, id: digit.repeat(64), gone: true };
+      const original = { ...(BLANK_ROWS.original as Row<'original'>), id: digit.repeat(64), gone: true };
       writer.put('original', original);
       writer.put('photo', blank('photo', v7(), jobId, { originalId: original.id }));
     }

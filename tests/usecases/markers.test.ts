@@ -14,7 +14,7 @@ interface Bench {
   readonly workshop: Workshop;
   readonly jobId: string;
   readonly client: ReturnType<typeof clientOf>;
-  readonly photos: readonly string[];
+  readonly photos: string[];
   /** Puts marks on the photos, in turn, and gives their ids. */
   readonly mark: (...things: readonly (string | null)[]) => Promise<string[]>;
   readonly markers: () => readonly Row<'marker'>[];
@@ -27,7 +27,7 @@ async function bench(): Promise<Bench> {
   const done = commit(workshop, jobId, (writer) => {
     for (const [i, id] of photos.entries()) {
       const originalId = String(i + 1).repeat(64);
-      writer.put('original', { ...BLANK_ROWS.original, id: originalId });
+      writer.put('original', { ...(BLANK_ROWS.original as Row<'original'>), id: originalId });
       writer.put('photo', blank('photo', id, jobId, { originalId }));
     }
     return ok(null);
