@@ -18,12 +18,21 @@ function setName(view: JobView, name: string, specId: string): string {
   return [name, spec].filter((word) => word !== '').join(', ');
 }
 
+/** Washers, spacers and nuts that came out with a set: "with washer, nut". */
+function stackOf(view: JobView, setId: string): string {
+  const items = view.state.stackItem.filter((item) => item.setId === setId).map((item) => item.what);
+  return items.length === 0 ? '' : `, ${say.withStack([...new Set(items)].join(', '))}`;
+}
+
 /** Sets and parts that lie in a bag, by name. */
 function namesIn(view: JobView, stowId: string): string[] {
   const removal = new Map(logOf(view).map((one) => [one.id, one.title]));
   const sets = view.state.fset
     .filter((set) => set.stowId === stowId)
-    .map((set) => setName(view, set.name || removal.get(set.removalId) || '', set.specId));
+    .map(
+      (set) =>
+        setName(view, set.name || removal.get(set.removalId) || '', set.specId) + stackOf(view, set.id),
+    );
   const parts = view.state.part.filter((part) => part.stowId === stowId).map((part) => part.name);
   return [...sets, ...parts].filter((name) => name !== '');
 }
@@ -106,6 +115,8 @@ export function partData(view: JobView, partId: string) {
   return { name: part.name, count: part.qty, about: say.fateSay(fateOf(view, part)) };
 }
 
+const rank = (row: RowData): number => (row.grave === true ? 0 : row.count === 0 ? 2 : 1);
+
 /** By bag, tin, tray and shelf; then what is in none of them, away, or loose on the machine. */
 export function offGroups(view: JobView, now: number): OffGroup[] {
   const used = Object.keys(view.inBag);
@@ -114,7 +125,9 @@ export function offGroups(view: JobView, now: number): OffGroup[] {
     const rows = view.state.stow
       .filter((stow) => stow.kind === kind && used.includes(stow.id))
       .sort((a, b) => a.label.localeCompare(b.label, undefined, { numeric: true }))
-      .map((stow) => stowRow(view, stow, now));
+      .map((stow) => stowRow(view, stow, now))
+      // What is empty is out of the way, and what is looked for comes first.
+      .sort((a, b) => rank(a) - rank(b));
     if (rows.length > 0) groups.push({ title: say.kinds[kind], rows });
   }
   const away = new Set(view.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
@@ -139,6 +152,12 @@ export function offGroups(view: JobView, now: number): OffGroup[] {
       })),
     });
   return groups;
+}
+
+/** What stands on the sheet before anything is touched: a bag that is searched for, else the list to get. */
+export function firstPanel(groups: readonly OffGroup[], wants: readonly WantData[]): string | null {
+  const searched = groups.flatMap((group) => group.rows).find((row) => row.grave === true);
+  return searched?.id ?? (wants.length > 0 ? 'to get' : null);
 }
 
 /** All pieces in one sentence: where they are, which are unaccounted. */

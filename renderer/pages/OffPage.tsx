@@ -4,7 +4,16 @@ import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
 import { keyIsTaken } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
-import { awayData, bagData, offGroups, offSummary, partData, wantsCsv, wantsOf } from '../model/off.ts';
+import {
+  awayData,
+  bagData,
+  firstPanel,
+  offGroups,
+  offSummary,
+  partData,
+  wantsCsv,
+  wantsOf,
+} from '../model/off.ts';
 import { OffScreen, type OffPanel } from '../screens/off/OffScreen.tsx';
 import type { WantData, WantState } from '../screens/off/Panels.tsx';
 import { SendDialog } from '../screens/off/SendDialog.tsx';
@@ -168,12 +177,14 @@ function useCountKeys(panel: OffPanel | null): void {
 /** What is off, by bag and shelf; a bag is counted at the right. */
 export function OffPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
-  const atId = remember((place) => place.stowId);
+  const chosen = remember((place) => place.stowId);
   const [counted, setCounted] = useState<number | null>(null);
   const [ask, setAsk] = useState<Question | null>(null);
   const [sending, setSending] = useState<Sending | null>(null);
   const go = remember.getState().go;
   const wants = wantsOf(job.view);
+  const groups = offGroups(job.view, job.now);
+  const atId = chosen ?? firstPanel(groups, wants);
   const panelOf = (id: string): OffPanel | null =>
     id === 'to get'
       ? {
@@ -198,7 +209,7 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
         pane={sidePane(job, 'off')}
         status={status}
         summary={offSummary(job.view)}
-        groups={offGroups(job.view, job.now)}
+        groups={groups}
         atId={atId}
         panel={panel}
         toGet={wants.filter(isOpen).length}

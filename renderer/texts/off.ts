@@ -59,6 +59,7 @@ export const off = {
   sayFits: (counted: number) => `The books say ${counted}. Count what is in your hand.`,
   sayEmpty: 'The books say that nothing is left in it.',
   emptied: 'empty',
+  withStack: (items: string) => `with ${items}`,
   notKnown: 'nobody said how many',
   saySome: 'Nobody said how many there are. Count what is in your hand and it is written down.',
   countUnknown: '?',

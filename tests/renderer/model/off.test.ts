@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { awayData, bagData, offGroups, offSummary, wantsCsv, wantsOf } from '../../../renderer/model/off.ts';
+import {
+  awayData,
+  bagData,
+  firstPanel,
+  offGroups,
+  offSummary,
+  wantsCsv,
+  wantsOf,
+} from '../../../renderer/model/off.ts';
 import { command, good, refused } from '../../support/client.ts';
 import { type Seeded, seeded } from './seed.ts';
 
@@ -23,6 +31,18 @@ describe('what is off', () => {
       ['Nobody wrote down where', ['guard: 1, refit', 'end cover: 1, refit']],
       ['Still on the machine, loose', [expect.stringMatching(/M12.*: 3, slackened only/)]],
     ]);
+  });
+
+  it('puts what is looked for first and what is empty last, and opens at it before anything is touched', async () => {
+    const job = await seeded(['end cover, 2 M8x25, bag 1', 'guard, 4 M6x16, bag 2', 'plate, 3 M5x10, bag 3']);
+    const all = () => offGroups(job.view(), job.workshop.now());
+    const labels = () => all()[0]?.rows.map((row) => row.mark);
+    expect(firstPanel(all(), [])).toBeNull();
+    expect(firstPanel(all(), wantsOf(job.view()).slice(0, 1))).toBeNull();
+    const counted = { jobId: job.jobId, stowId: bagId(job, '3'), counted: 2 };
+    good(await job.client.piece.count({ ...command(), ...counted }));
+    expect(labels()).toEqual(['3', '1', '2']);
+    expect(firstPanel(all(), [])).toBe(bagId(job, '3'));
   });
 
   it('shows a bag that nobody counted as unknown, never as empty; the first count says how many there are', async () => {
