@@ -107,7 +107,7 @@ export const contract = {
     count: op(record.setCount),
   },
   halt: { add: op(record.haltAdd), seen: op(record.haltSeen) },
-  tick: { do: op(work.tickDo), again: op(work.tickAgain) },
+  tick: { do: op(work.tickDo), again: op(work.tickAgain), round: op(work.tickRound) },
   finding: { accept: op(work.findingAccept) },
   piece: {
     count: op(work.pieceCount),

@@ -27,6 +27,17 @@ export const tickDo = {
   value: Done,
 };
 
+/** Holes that went through one round of tightening: "snug", "30 %", "stage 2", "100 %", "once around". */
+export const tickRound = {
+  input: z.strictObject({
+    ...jobCommand,
+    holeIds: z.array(Id).min(1).max(10_000),
+    round: Line.min(1),
+    accept: tickDo.input.shape.accept,
+  }),
+  value: Done,
+};
+
 /** It came off again on the way back: a second round, and not an undo. */
 export const tickAgain = {
   input: z.strictObject({ ...jobCommand, thingId: Id, why: Text }),

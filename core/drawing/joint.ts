@@ -57,20 +57,33 @@ export function photosFor<T extends { readonly id: string }>(
     .sort((a, b) => (shown.get(b.id) ?? 0) - (shown.get(a.id) ?? 0));
 }
 
-/** The order of tightening by where the holes stand on the photo; null with fewer than three of them on it. */
+/** What is known of a joint beside its marks. */
+export interface JointAsked {
+  /** Known to be round, or known to be none; left open, the marks say it. */
+  readonly shape?: 'round' | 'other' | undefined;
+  /** Whether all holes of the joint are on the photo; left open, all that were logged are taken for all. */
+  readonly allShown?: boolean | undefined;
+}
+
+/** The order of tightening by where the holes stand on the photo, over all sets; null with fewer than three of them on it. */
 export function orderOf(
   step: Step,
   marks: readonly (Point & { readonly id: string })[],
   photo: Extent | null,
+  asked: JointAsked = {},
 ): TighteningOrder | null {
   const open = openHoles(step);
   const places = new Map(marks.map((mark) => [mark.id, mark]));
+  const setOf = new Map(
+    step.fasteners.flatMap((set) => set.holes.map((hole) => [hole.positionId, set.setId])),
+  );
   const points = open.flatMap((hole) => {
     const mark = places.get(hole.positionId);
-    return mark ? [{ id: hole.positionId, x: mark.x, y: mark.y }] : [];
+    return mark ? [{ id: hole.positionId, x: mark.x, y: mark.y, setId: setOf.get(hole.positionId) }] : [];
   });
   if (photo === null || points.length < 3) return null;
-  const order = tighteningOrder(points, photo, { allShown: points.length === open.length });
+  const allShown = asked.allShown ?? points.length === open.length;
+  const order = tighteningOrder(points, photo, { allShown, shape: asked.shape });
   return order.ok ? order.value : null;
 }
 

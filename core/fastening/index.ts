@@ -16,6 +16,7 @@ export * from './outcome.ts';
 export * from './pitch.ts';
 export { publishedPattern, ringSequence } from './patterns.ts';
 export * from './quantities.ts';
+export * from './round-names.ts';
 export * from './stages.ts';
 export * from './strengths.ts';
 export * from './threads.ts';

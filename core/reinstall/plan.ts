@@ -1,3 +1,4 @@
+import { readRound } from '../fastening/index.ts';
 import type { JobState } from '../model/tables.ts';
 import { actionsOf } from './actions.ts';
 import { cautionsOf } from './cautions.ts';
@@ -7,6 +8,7 @@ import { isOff, of } from './job-log.ts';
 import { lacksOf } from './lacks.ts';
 import { ringOf } from './rings.ts';
 import { type Situation, situationOf, titleOf } from './situation.ts';
+import { last } from './standing.ts';
 import { gatesOf, type States, statesOf } from './states.ts';
 import type { Depth, Edge, Lack, Later, Plan, Step, StepFasteners, Undecided } from './types.ts';
 
@@ -169,6 +171,7 @@ function fastenersOf(at: Situation, node: number): StepFasteners[] {
       bySet.set(set.id, entry);
     }
     const read = standing.deeds.findLast((deed) => deed.what === 'tightened' && deed.value !== null);
+    const through = last(standing, 'started', 'tightened', 'paint-checked')?.valueTyped ?? '';
     entry.holes.push({
       positionId: position.id,
       n: position.n,
@@ -177,6 +180,7 @@ function fastenersOf(at: Situation, node: number): StepFasteners[] {
       stowId: position.stowId ?? set.stowId,
       hidden: position.hidden,
       reachedNm: read?.value ?? null,
+      round: readRound(through) ? through : '',
     });
   }
   return [...bySet.values()];

@@ -110,6 +110,8 @@ export interface StepHole {
   readonly hidden: boolean;
   /** N·m, null where none was read. */
   readonly reachedNm: number | null;
+  /** The round of tightening that it was last through, by its name ("30 %", "once around"); "" where none was written. */
+  readonly round: string;
 }
 
 /** The fasteners of one set in one step. */

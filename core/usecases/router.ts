@@ -29,6 +29,7 @@ import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
 import { trayAccept } from './spill/accept.ts';
 import { trayRead } from './spill/csv.ts';
 import { boltWhose, trayMatch } from './spill/tray.ts';
+import { tickRound } from './rounds.ts';
 import { tickAgain, tickDo } from './ticks.ts';
 import { jobCards, jobState, jobView } from './views.ts';
 import type { Result } from '../model/result.ts';
@@ -119,6 +120,7 @@ function workRoutes() {
     tick: {
       do: os.tick.do.handler(({ context, input }) => tickDo(context, input)),
       again: os.tick.again.handler(({ context, input }) => tickAgain(context, input)),
+      round: os.tick.round.handler(({ context, input }) => tickRound(context, input)),
     },
     finding: { accept: os.finding.accept.handler(({ context, input }) => findingAccept(context, input)) },
     piece: {

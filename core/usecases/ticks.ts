@@ -39,7 +39,8 @@ function roundOf(decision: Decision, thingId: string): number {
   return round;
 }
 
-function lastDeedOf(decision: Decision, thingId: string): Row<'deed'> | null {
+/** The last deed of a thing in its present round. */
+export function lastDeedOf(decision: Decision, thingId: string): Row<'deed'> | null {
   const round = roundOf(decision, thingId);
   let last: Row<'deed'> | null = null;
   for (const deed of decision.writer.list('deed', (one) => one.thingId === thingId, decision.state.deed))
@@ -222,31 +223,36 @@ export function tickDo(context: Context, input: TickInput): Reply<{ said: string
         'input',
         'Expected tick.again for something that came off again: it opens the next round.',
       );
-    const value = deedValue(input.what, input.valueTyped ?? '');
-    if (!value.ok) return value;
-    for (const id of input.thingIds) {
-      const fits = kindProblem(decision, id, input.what);
-      if (!fits.ok) return fits;
-    }
-    const gate = gateCheck(decision, input.thingIds, input.what, input.accept ?? []);
-    if (!gate.ok) return gate;
-    const ticking: Ticking = {
-      decision,
-      input,
-      value: value.value,
-      hands: hands(decision),
-      count: 0,
-      left: [],
-    };
-    for (const id of input.thingIds) {
-      const done = tickThing(ticking, id);
-      if (!done.ok) return done;
-    }
-    if (ticking.count === 0)
-      return refuse('refused', ticking.left[0] ?? 'There is nothing left to tick here: it is so already.');
-    const rest = ticking.left.length === 0 ? '' : ` Left open: ${ticking.left.join(' ')}`;
-    return ok({ said: `${ticking.count} ticked.${rest}` });
+    return ticked(decision, input);
   });
+}
+
+/** Ticks within a command that is already under way. */
+export function ticked(decision: Decision, input: TickInput): Result<{ said: string }> {
+  const value = deedValue(input.what, input.valueTyped ?? '');
+  if (!value.ok) return value;
+  for (const id of input.thingIds) {
+    const fits = kindProblem(decision, id, input.what);
+    if (!fits.ok) return fits;
+  }
+  const gate = gateCheck(decision, input.thingIds, input.what, input.accept ?? []);
+  if (!gate.ok) return gate;
+  const ticking: Ticking = {
+    decision,
+    input,
+    value: value.value,
+    hands: hands(decision),
+    count: 0,
+    left: [],
+  };
+  for (const id of input.thingIds) {
+    const done = tickThing(ticking, id);
+    if (!done.ok) return done;
+  }
+  if (ticking.count === 0)
+    return refuse('refused', ticking.left[0] ?? 'There is nothing left to tick here: it is so already.');
+  const rest = ticking.left.length === 0 ? '' : ` Left open: ${ticking.left.join(' ')}`;
+  return ok({ said: `${ticking.count} ticked.${rest}` });
 }
 
 /** It came off again: a second removal during the climb. The first tightening stays in the record. */

@@ -97,6 +97,11 @@ export function keyIsTaken(event: KeyboardEvent): boolean {
 /** What Enter presses by itself. */
 const PRESSED = 'button, a, summary, select, input';
 
+/** Whether Space would press what has the focus. */
+export function pressesSomething(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && target.closest(PRESSED) !== null;
+}
+
 /** Enter does what the large key says, wherever on the screen the focus is not on something else. */
 export function useEnter(onEnter: (() => void) | null): void {
   useEffect(() => {

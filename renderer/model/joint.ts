@@ -1,19 +1,13 @@
 import type { JobView } from '../../core/contract/views.ts';
-import {
-  movesOf,
-  openHoles,
-  orderOf,
-  photosFor,
-  roundFigures,
-  thingsOf,
-  TIGHT,
-} from '../../core/drawing/joint.ts';
+import { movesOf, openHoles, orderOf, photosFor, thingsOf } from '../../core/drawing/joint.ts';
 import type { TighteningOrder } from '../../core/fastening/index.ts';
+import type { Row } from '../../core/model/tables.ts';
 import type { Move, PhotoData, PhotoMark } from '../photo/types.ts';
 import type { Round } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import { type Markable, type MarkerAt, marksOn } from './marks.ts';
 import { photosOf } from './photos.ts';
+import { walkOf } from './rounds.ts';
 
 type Step = JobView['plan']['steps'][number];
 type Hole = Step['fasteners'][number]['holes'][number];
@@ -30,9 +24,21 @@ export interface Joint {
   /** Holes that the photo does not show, or all where there is none. */
   readonly beside: readonly PhotoMark[];
   readonly order: TighteningOrder | null;
+  /** By the numbers of the maker's figure, and not by the marks. */
+  readonly numbered: boolean;
+  /** All open holes in the order of the round at hand; what is on no photo last. */
+  readonly sequence: readonly string[];
+  /** Nobody has said yet whether all holes of the joint are on the photo. */
+  readonly question: boolean;
+  /** Where the gaps suggest that a hole is not shown; "" where they do not. */
+  readonly hint: string;
   readonly moves: readonly Move[];
-  /** The hole to go to next; null while they are started by hand, and once all are tight. */
+  /** The hole that is lit; null without an order, and once every round is walked. */
   readonly nextId: string | null;
+  /** The round that it goes through, by its name. */
+  readonly nextRound: string;
+  /** Holes that have not been through a round of this name. */
+  readonly lagging: (round: string) => readonly string[];
   readonly rounds: readonly Round[];
 }
 
@@ -79,43 +85,29 @@ function ownMarks(
   );
 }
 
-/** Which round is at hand: by hand until all are started; then as told; once one is tight, the one at full torque. */
-function roundAt(holes: readonly Hole[], names: readonly string[], told: number): number {
-  if (holes.every((hole) => TIGHT.has(hole.mark))) return names.length;
-  if (holes.some((hole) => hole.mark === 'out')) return 0;
-  const around = names.at(-1) === 'once around' ? 1 : 0;
-  if (holes.some((hole) => TIGHT.has(hole.mark))) return names.length - 1 - around;
-  return Math.min(Math.max(1, told), names.length - 1);
+/** How the job says that a joint is tightened: the maker's own numbering wins over every reckoned order. */
+function orderKindOf(view: JobView, step: Step): Row<'fset'>['orderKind'] {
+  const sets = new Set(step.fasteners.map((set) => set.setId));
+  return view.state.fset.find((set) => sets.has(set.id) && set.orderKind !== 'auto')?.orderKind ?? 'auto';
 }
 
-/** Rounds of tightening as figures; none for a single fastener without stages, or where no torque is known. */
-export function roundsOf(step: Step, order: TighteningOrder | null, told: number): Round[] {
-  const holes = openHoles(step);
-  const rounds = roundFigures(step, order);
-  const at = roundAt(
-    holes,
-    rounds.map((round) => round.name),
-    told,
-  );
-  const tight = holes.filter((hole) => TIGHT.has(hole.mark)).length;
-  const started = holes.filter((hole) => hole.mark !== 'out').length;
-  return rounds.map((round, i) => {
-    const progress = i === at && tight > 0 ? say.ofHoles(tight, holes.length) : '';
-    return {
-      id: String(i),
-      share: say.roundNames[round.name] ?? round.name,
-      value: round.value || say.allHoles,
-      unit: round.unit,
-      about:
-        i === 0
-          ? say.ofHoles(started, holes.length)
-          : [say.roundAbout(i, round.name), progress].filter(Boolean).join(', '),
-      state: i < at ? 'done' : i === at ? 'now' : 'to come',
-    };
-  });
+/** Whether all holes of the joint are on the photo, as somebody answered; "" while nobody did. */
+export type AllShown = 'yes' | 'no' | '';
+
+/** The whole order: as numbered where the maker says so, else by the marks; what is on no photo comes after and counts. */
+function sequenceOf(
+  step: Step,
+  order: TighteningOrder | null,
+  kind: Row<'fset'>['orderKind'],
+): { readonly order: readonly string[]; readonly around: readonly string[] } {
+  const ids = openHoles(step).map((hole) => hole.positionId);
+  if (kind === 'as numbered' || kind === 'maker') return { order: ids, around: ids };
+  if (order === null) return { order: [], around: [] };
+  const rest = ids.filter((id) => !order.order.includes(id));
+  return { order: [...order.order, ...rest], around: [...order.around, ...rest] };
 }
 
-/** The picture of a step: the photo asked for, or the one that shows most. `told` is the round the user is at. */
+/** The picture of a step: the photo asked for, or the one that shows most; the hole at hand is lit in its round. */
 export function jointOf(
   view: JobView,
   step: Step,
@@ -123,7 +115,7 @@ export function jointOf(
     readonly photoId: string | null;
     readonly markers: readonly MarkerAt[];
     readonly things: ReadonlyMap<string, Markable>;
-    readonly round: number;
+    readonly allShown: AllShown;
   },
 ): Joint {
   const photos = photosOfStep(view, step);
@@ -134,10 +126,14 @@ export function jointOf(
   const photo = photos[index] ?? null;
   const marks = photo === null ? [] : ownMarks(step, photo.id, seen.markers, seen.things);
   const shown = new Set(marks.map((mark) => mark.id));
-  const order = orderOf(step, marks, photo);
-  const open = openHoles(step);
-  const tight = new Set(open.filter((hole) => TIGHT.has(hole.mark)).map((hole) => hole.positionId));
-  const starting = open.some((hole) => hole.mark === 'out');
+  const kind = orderKindOf(view, step);
+  const numbered = kind === 'as numbered' || kind === 'maker';
+  const order = orderOf(step, marks, photo, {
+    shape: kind === 'centre out' || kind === 'line' ? 'other' : kind === 'cross' ? 'round' : undefined,
+    allShown: seen.allShown === '' ? undefined : seen.allShown === 'yes',
+  });
+  const asked = order !== null && !numbered && seen.allShown === '';
+  const walk = walkOf(step, asked ? { order: [], around: [] } : sequenceOf(step, order, kind));
   return {
     photo,
     number: index + 1,
@@ -145,8 +141,17 @@ export function jointOf(
     marks,
     beside: holeMarks(step).filter((mark) => !shown.has(mark.id)),
     order,
-    moves: order === null ? [] : movesOf(order.order, tight),
-    nextId: starting ? null : (order?.order.find((id) => !tight.has(id)) ?? null),
-    rounds: roundsOf(step, order, seen.round),
+    numbered,
+    sequence: walk.order,
+    question: asked,
+    hint: order?.hint ?? '',
+    moves:
+      order === null || numbered || asked || walk.nextId === null
+        ? []
+        : movesOf(walk.order, new Set(walk.order.slice(0, walk.order.indexOf(walk.nextId)))),
+    nextId: walk.nextId,
+    nextRound: walk.nextRound,
+    lagging: walk.lagging,
+    rounds: walk.rounds,
   };
 }

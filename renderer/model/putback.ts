@@ -141,6 +141,25 @@ export const DEED_OF: Partial<Record<ActionCode, DeedWhat>> = {
   measure: 'measured',
 };
 
+function orderData(joint: Joint): StepData['order'] {
+  if (joint.numbered) return { say: say.orderNumbered, markIds: joint.sequence, question: false };
+  if (joint.order === null) return null;
+  const around = joint.nextRound === 'once around';
+  const markIds = joint.sequence.length > 0 ? joint.sequence : joint.order.order;
+  return {
+    say: around ? say.orderAround : say.orderSay[joint.order.layout],
+    markIds,
+    question: joint.question,
+  };
+}
+
+/** "Hole 7: 30 %": the lit hole and the round that it goes through next. */
+function advanceOf(joint: Joint): string {
+  const mark = [...joint.marks, ...joint.beside].find((one) => one.id === joint.nextId);
+  if (!mark) return '';
+  return say.advance(mark.text, say.roundNames[joint.nextRound] ?? joint.nextRound);
+}
+
 /** The step at hand as the screen shows it. */
 export function stepData(view: JobView, step: PlanStep, joint: Joint, now: number): StepData {
   const { steps, findings } = view.plan;
@@ -176,8 +195,9 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
         ? { title: gate ? say.gates[gate.kind] : say.openHere, points: points.map(pointOf) }
         : null,
     rounds: joint.rounds,
-    order:
-      joint.order === null ? null : { say: say.orderSay[joint.order.layout], markIds: joint.order.order },
+    order: orderData(joint),
+    advance: advanceOf(joint),
+    hint: joint.hint,
     marks: joint.marks,
     beside: joint.beside,
     shown: say.shown(joint.marks.filter((mark) => mark.kind === 'position').length, joint.beside.length),

@@ -2,12 +2,12 @@ import { useEffect, useState } from 'react';
 import type { StandingPoint } from '../../core/model/result.ts';
 import { useDraft } from '../data/draft.ts';
 import { type OpenJob, undo } from '../data/job.ts';
-import { keyIsTaken } from '../data/keys.ts';
+import { keyIsTaken, pressesSomething } from '../data/keys.ts';
 import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
 import { stopsAt } from '../model/gates.ts';
 import { torqueOpening } from '../model/handbook/fill.ts';
-import { jointOf } from '../model/joint.ts';
+import { type AllShown, jointOf } from '../model/joint.ts';
 import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
 import { thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
@@ -17,15 +17,36 @@ import { AheadPage } from './AheadPage.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
 import { type Ask, againAsk, stepWork } from './putback-deeds.ts';
+import { useRoundDeeds } from './use-round-deeds.ts';
 import { useMarks } from './use-marks.ts';
 
-/** S, T and Enter do what the large key says; not while something is typed. */
-function useStepKeys(step: PlanStep, go: (what: 'started' | 'tightened' | 'done') => void): void {
+/** A mark or round that was touched by a pointer lets go of the focus: the next Space is for the next hole, not for it. */
+function useTouchedLetsGo(): void {
+  useEffect(() => {
+    const onClick = (event: MouseEvent) => {
+      if (event.detail === 0 || !(event.target instanceof Element)) return;
+      const touched = event.target.closest('.putback-photo button, .putback-rounds button');
+      if (touched instanceof HTMLElement) touched.blur();
+    };
+    window.addEventListener('click', onClick);
+    return () => window.removeEventListener('click', onClick);
+  }, []);
+}
+
+/** Space takes the lit hole through its round; S, T and Enter do what the large key says; not while something is typed. */
+function useStepKeys(
+  step: PlanStep,
+  go: (what: 'started' | 'tightened' | 'done') => void,
+  advance: (() => void) | null,
+): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (keyIsTaken(event)) return;
       if (event.key.toLowerCase() === 's') go('started');
       else if (event.key.toLowerCase() === 't') go('tightened');
+      else if (event.key === ' ' && advance !== null && !pressesSomething(event.target)) advance();
+      // Once all are tight Enter ends the step; until then it goes on to the next hole, as Space does.
+      else if (event.key === 'Enter' && advance !== null && goOf(step).what !== 'done') advance();
       else if (event.key === 'Enter' && step.state !== 'done') go(goOf(step).what);
       else return;
       event.preventDefault();
@@ -66,10 +87,23 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
   return <StepPage job={job} step={step} onStop={(points, again) => setStopped({ points, again })} />;
 }
 
+const readShown = (kept: string): AllShown => (kept === 'yes' || kept === 'no' ? kept : '');
+
 interface StepPageProps {
   readonly job: OpenJob;
   readonly step: PlanStep;
   readonly onStop: (points: readonly StandingPoint[], again: () => void) => void;
+}
+
+/** A mark is dragged by what it stands for; on another photo the same thing has a mark of its own. */
+function moveMark(
+  marks: ReturnType<typeof useMarks>,
+  photoId: string | undefined,
+  thingId: string,
+  to: { x: number; y: number },
+): void {
+  const marker = marks.markers.find((one) => one.photoId === photoId && one.thingId === thingId);
+  if (marker) marks.change(marker.id, to);
 }
 
 function StepPage({ job, step, onStop }: StepPageProps) {
@@ -78,15 +112,23 @@ function StepPage({ job, step, onStop }: StepPageProps) {
   const [reading, setReading] = useDraft(`reading/${atId ?? step.id}`);
   const [ask, setAsk] = useState<Ask | null>(null);
   const [photoId, setPhotoId] = useState<string | null>(null);
-  const [round, setRound] = useState(1);
+  const [allShown, setAllShown] = useDraft(`${step.id}/all shown`);
   const marks = useMarks(job, step.removalId, photoId);
-  const joint = jointOf(job.view, step, { photoId, markers: marks.markers, things: marks.things, round });
+  const joint = jointOf(job.view, step, {
+    photoId,
+    markers: marks.markers,
+    things: marks.things,
+    allShown: readShown(allShown),
+  });
   const opening = torqueOpening(job.view, step);
   const work = stepWork(job, step, setAsk, onStop);
-  useStepKeys(step, work.go);
-  const moveMark = (thingId: string, x: number, y: number) => {
-    const marker = marks.markers.find((one) => one.photoId === joint.photo?.id && one.thingId === thingId);
-    if (marker) marks.change(marker.id, { x, y });
+  const rounds = useRoundDeeds(job, joint, step, onStop);
+  useStepKeys(step, work.go, rounds.advance);
+  useTouchedLetsGo();
+  // A touch on the lit hole takes it through its round; any other hole is opened.
+  const pick = (id: string) => {
+    if (id === joint.nextId && rounds.advance !== null && atId === null) rounds.advance();
+    else setAtId(id);
   };
   const { photos } = joint;
   return (
@@ -101,8 +143,8 @@ function StepPage({ job, step, onStop }: StepPageProps) {
         onGo={() => work.go(goOf(step).what)}
         onUndo={() => undo(job.id)}
         onCameOff={() => setAsk(againAsk(job, step.thingId))}
-        onPickMark={setAtId}
-        onMoveMark={moveMark}
+        onPickMark={pick}
+        onMoveMark={(thingId, x, y) => moveMark(marks, joint.photo?.id, thingId, { x, y })}
         onHole={(state) => atId !== null && work.setThing(atId, state)}
         onReading={setReading}
         onKeepReading={() => {
@@ -115,7 +157,9 @@ function StepPage({ job, step, onStop }: StepPageProps) {
         onList={() => remember.getState().go({ stepId: 'list' })}
         onWhyTorque={opening && (() => openHandbook(opening))}
         onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}
-        onRound={(id) => setRound(Number(id))}
+        onRound={rounds.toRound}
+        onAdvance={rounds.advance}
+        onAllShown={setAllShown}
       />
       {ask?.kind === 'text' && <AskDialog {...ask} onClose={() => setAsk(null)} />}
       {ask?.kind === 'yes' && <TellDialog {...ask} onClose={() => setAsk(null)} />}

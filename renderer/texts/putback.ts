@@ -106,6 +106,13 @@ export const putback = {
   roundNames: { snug: 'By hand', 'once around': 'Once around' } as Readonly<Record<string, string>>,
   roundAbout: (n: number, name: string) => (name === 'once around' ? 'check' : `round ${n}`),
   roundHere: (share: string) => `${share}: this round is at hand`,
+  orderAround: 'Once around, until no fastener turns any more',
+  orderNumbered: 'Order by the maker’s figure: as the holes are numbered',
+  allShownAsk: 'Are all holes of this joint on the photo?',
+  allShownYes: 'Yes, all',
+  allShownNo: 'No, some are not',
+  advance: (hole: string, round: string) => `Hole ${hole}: ${round}`,
+  space: 'Space',
   orderSay: {
     single: 'One hole',
     pair: 'Order, the two in turn, by the marks on the photo',

@@ -91,6 +91,20 @@ describe('the command line', () => {
     expect(nowhere).toMatchObject({ code: 1, value: { fault: { code: 'not-found' } } });
   });
 
+  it('writes down how far a joint was pulled, round by round', async () => {
+    await sampleJob('rounds');
+    expect((await run('rounds', 'tick', '2/1', '--round', 'snug')).out).toContain('12 ticked');
+    expect((await run('rounds', 'tick', '2/1/3', '--round', '30 %')).out).toContain('1 through 30 %.');
+    expect((await run('rounds', 'tick', '2/1', '--round', '30 %')).out).toContain('11 through 30 %.');
+    const bad = await json('rounds', 'tick', '2/1', '--round', 'half');
+    expect(bad).toMatchObject({ code: 1, value: { fault: { code: 'input' } } });
+    const plan = (await json('rounds', 'reinstall')).value as {
+      steps: { fasteners: { holes: { mark: string; round: string }[] }[] }[];
+    };
+    const holes = plan.steps[0]?.fasteners[0]?.holes ?? [];
+    expect(new Set(holes.map((hole) => `${hole.mark} ${hole.round}`))).toEqual(new Set(['started 30 %']));
+  });
+
   it('counts a bag, opens a search, and ends it', async () => {
     await sampleJob('count');
     const same = await run('count', 'count', 'bag', '3', '12');

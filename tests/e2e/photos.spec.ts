@@ -1,10 +1,10 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import sharp from 'sharp';
 import { expect, startJob, test } from './support/program.ts';
+import { drop, photoOf, picture, touch } from './support/pictures.ts';
 
-/** A made picture: four bolt heads on a grey plate, at known places. */
+/** Four bolt heads. */
 const HEADS = [
   { x: 0.25, y: 0.3 },
   { x: 0.75, y: 0.3 },
@@ -12,51 +12,13 @@ const HEADS = [
   { x: 0.25, y: 0.7 },
 ];
 
-async function picture(folder: string, name: string, turn = 1): Promise<string> {
-  const heads = HEADS.map(
-    ({ x, y }) =>
-      `<circle cx="${x * 1600}" cy="${y * 1200}" r="60" fill="#333" stroke="#ddd" stroke-width="8"/>`,
-  );
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="1600" height="1200"><rect width="1600" height="1200" fill="#889"/>${heads.join('')}<text x="700" y="620" font-size="90">${name}</text></svg>`;
-  const path = join(folder, name);
-  writeFileSync(path, await sharp(Buffer.from(svg)).withMetadata({ orientation: turn }).jpeg().toBuffer());
-  return path;
-}
-
-/** Drops files as a file manager does. */
-async function drop(page: Page, paths: readonly string[]): Promise<void> {
-  const files = paths.map((path) => ({
-    name: path.split('/').at(-1) ?? '',
-    base64: readFileSync(path).toString('base64'),
-  }));
-  const data = await page.evaluateHandle((list) => {
-    const transfer = new DataTransfer();
-    for (const { name, base64 } of list)
-      transfer.items.add(
-        new File([Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))], name, { type: 'image/jpeg' }),
-      );
-    return transfer;
-  }, files);
-  await page.dispatchEvent('main', 'dragover', { dataTransfer: data });
-  await page.dispatchEvent('main', 'drop', { dataTransfer: data });
-}
-
-const photoOf = (page: Page) => page.locator('.removal-photo .photo');
-
-async function touch(page: Page, at: { x: number; y: number }): Promise<void> {
-  const picture = page.locator('.removal-photo .photo img').first();
-  const box = await picture.boundingBox();
-  if (!box) throw new Error('Expected the photo on the screen.');
-  await page.mouse.click(box.x + box.width * at.x, box.y + box.height * at.y);
-}
-
 /** A logged removal with one photo filed into it. */
 async function withPhoto(page: Page, folder: string): Promise<void> {
   await startJob(page, 'Bench grinder');
   await page.getByRole('textbox', { name: 'What came off' }).fill('wheel guard, 4 M6x16');
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /Wheel guard/ }).click();
-  await drop(page, [await picture(folder, 'guard.jpg')]);
+  await drop(page, [await picture(folder, 'guard.jpg', HEADS)]);
   await page.getByRole('button', { name: /take into 1/ }).click();
   await expect(photoOf(page).locator('img').first()).toBeVisible();
 }
@@ -126,7 +88,7 @@ test('photos are chosen, a broken one is said by its name, the same one again is
 }) => {
   const page = await open();
   await startJob(page, 'Bench grinder');
-  const good = await picture(program.folder, 'one.jpg');
+  const good = await picture(program.folder, 'one.jpg', HEADS);
   const broken = join(program.folder, 'broken.jpg');
   writeFileSync(broken, readFileSync(good).subarray(0, 9000));
   await page.locator('input[type=file]').setInputFiles([good, broken]);

@@ -15,6 +15,7 @@ export const KINDS = [
   'log more',
   'started',
   'tightened',
+  'round',
   'fitted',
   'done',
   'again',
@@ -63,6 +64,11 @@ function sendTick(client: TestClient, jobId: string, state: JobState, { kind, a,
   const base = { ...command(), jobId };
   const thing = pick<{ id: string }>(b % 2 === 0 ? state.thing : state.removal, a);
   if (!thing) return null;
+  if (kind === 'round') {
+    const hole = pick(state.position, a);
+    const round = pick(['snug', '30 %', 'stage 1', '100 %', 'once around'], b) ?? '30 %';
+    return hole ? client.tick.round({ ...base, holeIds: [hole.id], round }) : null;
+  }
   if (kind === 'again') return client.tick.again({ ...base, thingId: thing.id, why: 'it leaked' });
   return client.tick.do({ ...base, thingIds: [thing.id], what: kind as 'tightened' });
 }
@@ -211,6 +217,7 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   'log more': sendLog,
   started: sendTick,
   tightened: sendTick,
+  round: sendTick,
   fitted: sendTick,
   done: sendTick,
   again: sendTick,

@@ -102,6 +102,7 @@ async function runLog(options: Options): Promise<Answer> {
 async function runTick(options: Options): Promise<Answer> {
   const what = DeedWhat.safeParse(text(options, 'what') ?? 'done');
   if (!what.success) return wrongUsage(`Expected --what as one of: ${DeedWhat.options.join(', ')}.`);
+  const round = text(options, 'round');
   if (options.words.length === 0)
     return wrongUsage('Expected what to tick: tick --job ID 4, or 4/1/3, or a name.');
   const time = timeOf(options);
@@ -114,6 +115,13 @@ async function runTick(options: Options): Promise<Answer> {
       const target = targetOf(state(), word);
       if (!target.ok) return refusal(target.fault);
       thingIds.push(target.value);
+    }
+    if (round !== undefined) {
+      const accepted = accept.length > 0 ? { accept } : {};
+      const holeIds = holesAmong(state(), thingIds);
+      return ofReply(
+        await client.tick.round({ command: v7(), jobId: id, holeIds, round, ...time, ...accepted }),
+      );
     }
     const value = text(options, 'value');
     return ofReply(
@@ -136,6 +144,16 @@ async function runTick(options: Options): Promise<Answer> {
       }),
     );
   });
+}
+
+/** Holes as they are, and those of a set or of a whole removal. */
+function holesAmong(state: JobState, thingIds: readonly string[]): string[] {
+  const own = new Set(thingIds);
+  const sets = new Set(
+    state.fset.filter((set) => own.has(set.id) || own.has(set.removalId)).map((set) => set.id),
+  );
+  const holes = state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id);
+  return holes.length > 0 ? holes : [...thingIds];
 }
 
 function acceptsOf(options: Options): { finding: string; why: string }[] | null {
@@ -228,9 +246,9 @@ export const WORK_VERBS: readonly Verb[] = [
   {
     name: 'tick',
     usage:
-      'tick [--job ID] TARGET… [--what DEED] [--value TEXT] [--ticked] [--new|--old] [--accept FINDING=REASON] [--at TIME]',
+      'tick [--job ID] TARGET… [--what DEED] [--round "30 %"] [--value TEXT] [--ticked] [--new|--old] [--accept FINDING=REASON] [--at TIME]',
     says: 'what was done on the way back; TARGET is 4 (removal), 4/1 (its first set), 4/1/3 (hole 3), a name or an id',
-    options: ['job', 'what', 'value', 'accept', 'why', 'at'],
+    options: ['job', 'what', 'round', 'value', 'accept', 'why', 'at'],
     switches: ['ticked', 'new', 'old'],
     run: runTick,
   },

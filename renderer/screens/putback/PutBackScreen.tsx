@@ -5,6 +5,7 @@ import { PhotoView } from '../../photo/PhotoView.tsx';
 import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
 import type { StatusProps } from '../../ui/Status.tsx';
+import { Key } from '../../ui/Key.tsx';
 import { Rounds } from './Rounds.tsx';
 import { StepHand } from './StepHand.tsx';
 import type { HoleData, StepData } from './types.ts';
@@ -33,8 +34,11 @@ export interface PutBackScreenProps {
   readonly onNextPhoto: () => void;
   /** Opens the handbook with the fastener at hand; null where the step has none. */
   readonly onWhyTorque: (() => void) | null;
-  /** A round was touched: it is the one at hand. */
+  /** A round was touched: at hand, all holes are through it; to come, all are through what lies before it. */
   readonly onRound: (id: string) => void;
+  /** Takes the lit hole through its round; null where none is lit. */
+  readonly onAdvance: (() => void) | null;
+  readonly onAllShown: (answer: 'yes' | 'no') => void;
 }
 
 /** The step at hand: photo with holes and order, rounds, torque, notes for the way back, one key for all holes. */
@@ -83,17 +87,39 @@ export function PutBackScreen(props: PutBackScreenProps) {
 /** What is on no photo stands beside it; without any photo the holes are the picture. */
 const isBeside = (step: StepData): boolean => step.photo !== null && step.beside.length > 0;
 
+/** Asked before an order by the marks is shown: an order over some of the holes is none. */
+function ShownQuestion({ step, onAllShown }: PutBackScreenProps) {
+  return (
+    <div className="order order-ask">
+      <p>
+        <strong>{say.allShownAsk}</strong> {step.hint}
+      </p>
+      <div className="keys">
+        <Key onPress={() => onAllShown('yes')}>{say.allShownYes}</Key>
+        <Key onPress={() => onAllShown('no')}>{say.allShownNo}</Key>
+      </div>
+    </div>
+  );
+}
+
 function Order(props: PutBackScreenProps) {
   const { step } = props;
-  const byId = new Map(step.marks.map((mark) => [mark.id, mark]));
+  if (step.order?.question === true) return <ShownQuestion {...props} />;
+  const byId = new Map([...step.marks, ...step.beside].map((mark) => [mark.id, mark]));
   const marks = (step.order?.markIds ?? []).flatMap((id) => byId.get(id) ?? []);
   return (
     <div className="order">
       <p className="cap">{step.order?.say}</p>
       <Discs name={say.order} marks={marks} {...props} />
-      <p className="cap order-key">
-        <span>{say.discs.full}</span> <span>{say.discs.half}</span>
-      </p>
+      {step.advance === '' || props.onAdvance === null ? (
+        <p className="cap order-key">
+          <span>{say.discs.full}</span> <span>{say.discs.half}</span>
+        </p>
+      ) : (
+        <Key className="order-next" onPress={props.onAdvance} hint={say.space} shortcut="Space">
+          {step.advance}
+        </Key>
+      )}
     </div>
   );
 }

@@ -18,7 +18,7 @@ export function Rounds({ rounds, onRound }: RoundsProps) {
           className={`round ${round.state === 'to come' ? 'coming' : round.state}`}
           aria-current={round.state === 'now' ? 'step' : undefined}
         >
-          <button type="button" onClick={() => onRound(round.id)}>
+          <button type="button" disabled={round.state === 'done'} onClick={() => onRound(round.id)}>
             <span className="cap">{round.share}</span>
             <span className="num">
               {round.value}

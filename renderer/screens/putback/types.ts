@@ -22,8 +22,10 @@ export interface Round {
 export interface OrderData {
   /** "Order, crosswise, by the marks on the photo" */
   readonly say: string;
-  /** Mark ids in order. */
+  /** Mark ids in order; what is on no photo comes last. */
   readonly markIds: readonly string[];
+  /** Asked first: are all holes of the joint on the photo? */
+  readonly question: boolean;
 }
 
 /** Something to tick inside the step, in order. */
@@ -69,6 +71,10 @@ export interface StepData {
   readonly gate: { readonly title: string; readonly points: readonly PointData[] } | null;
   readonly rounds: readonly Round[];
   readonly order: OrderData | null;
+  /** "Hole 7: 30 %": what the key for the lit hole does; "" where none is lit. */
+  readonly advance: string;
+  /** Where the gaps suggest that a hole is not shown; "" where they do not. */
+  readonly hint: string;
   readonly marks: readonly PhotoMark[];
   /** Holes that the photo does not show; they count the same. */
   readonly beside: readonly PhotoMark[];

@@ -11,7 +11,7 @@ function screenOf(job: Seeded, stepId: string | null = null, markers: readonly M
   const view = job.view();
   const step = stepAt(view, stepId);
   if (!step) throw new Error('Expected a step at hand.');
-  const joint = jointOf(view, step, { photoId: null, markers, things: markables(view), round: 1 });
+  const joint = jointOf(view, step, { photoId: null, markers, things: markables(view), allShown: 'yes' });
   return { step, joint, data: stepData(view, step, joint, job.workshop.now()) };
 }
 
@@ -109,6 +109,11 @@ describe('rounds', () => {
     expect(states()).toEqual(['done', 'done', 'done', 'now', 'to come']);
     expect(screenOf(job).joint.rounds[3]?.about).toBe('round 3, 1 of 3');
     await job.tick('tightened', holes);
+    // Full torque is not the end: once around, until no fastener turns any more.
+    expect(states()).toEqual(['done', 'done', 'done', 'done', 'now']);
+    good(
+      await job.client.tick.round({ ...command(), jobId: job.jobId, holeIds: holes, round: 'once around' }),
+    );
     expect(new Set(states())).toEqual(new Set(['done']));
   });
 
@@ -159,14 +164,14 @@ describe('the joint on its photo', () => {
       thingId: hole.id,
       togetherId: null,
     }));
-    const joint = () => {
+    const joint = (allShown: 'yes' | 'no' | '' = 'yes') => {
       const now = {
         ...job.view(),
         state: { ...job.view().state, original: state.original, photo: state.photo },
       };
       const step = stepAt(now, null);
       if (!step) throw new Error('Expected a step.');
-      return jointOf(now, step, { photoId: null, markers, things: markables(now), round: 1 });
+      return jointOf(now, step, { photoId: null, markers, things: markables(now), allShown });
     };
     return { job, holes, joint };
   }
@@ -179,16 +184,19 @@ describe('the joint on its photo', () => {
       expect(Math.abs((numbers[i] ?? 0) - (numbers[i + 1] ?? 0)), `pair ${i}`).toBe(4);
   });
 
-  it('lets the moves done disappear, and names the next hole only once all are started', async () => {
+  it('lets the moves done disappear, and lights the next hole of the round at hand', async () => {
     const { job, holes, joint } = await onPhoto(4, 4);
-    expect(joint().nextId).toBeNull();
-    expect(joint().moves).toHaveLength(3);
+    // Asked first: an order over some of the holes is none.
+    expect(joint('')).toMatchObject({ nextId: null, moves: [], question: true });
+    const first = joint();
+    expect([first.nextId, first.nextRound, first.question]).toEqual([first.order?.order[0], 'snug', false]);
+    expect(first.moves).toHaveLength(3);
     await job.tick(
       'started',
       holes.map((hole) => hole.id),
     );
     const order = joint().order?.order ?? [];
-    expect(joint().nextId).toBe(order[0]);
+    expect([joint().nextId, joint().nextRound]).toEqual([order[0], '30 %']);
     await job.tick('tightened', order.slice(0, 2));
     expect(joint().nextId).toBe(order[2]);
     expect(joint().moves).toEqual([
@@ -201,7 +209,10 @@ describe('the joint on its photo', () => {
     const { holes, joint } = await onPhoto(5, 4);
     expect(joint().marks).toHaveLength(4);
     expect(joint().beside.map((mark) => mark.id)).toEqual([holes[4]?.id]);
-    expect(joint().order?.question).toContain('all holes');
+    expect(joint('').question).toBe(true);
+    // Four by the marks, then the one that the photo does not show: it counts the same.
+    expect(joint('no').sequence).toEqual([...(joint('no').order?.order ?? []), holes[4]?.id]);
+    expect(joint('no').order?.cautions.join(' ')).toContain('not the whole joint');
   });
 });
 
