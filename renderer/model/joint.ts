@@ -10,7 +10,6 @@ import { photosOf } from './photos.ts';
 import { walkOf } from './rounds.ts';
 
 type Step = JobView['plan']['steps'][number];
-type Hole = Step['fasteners'][number]['holes'][number];
 
 /** What of a step is seen on a photo, and in which order its holes are tightened. */
 export interface Joint {
