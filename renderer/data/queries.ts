@@ -1,4 +1,4 @@
-import { keepPreviousData, QueryClient, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, QueryClient, skipToken, useQuery } from '@tanstack/react-query';
 import { client, valueOf } from './client.ts';
 import { journal } from './journal.ts';
 
@@ -47,5 +47,28 @@ export function useSearch(text: string) {
     enabled: text.trim() !== '',
     placeholderData: keepPreviousData,
     queryFn: async () => valueOf(await client.workshop.search({ text })),
+  });
+}
+
+type Tray = Omit<Parameters<typeof client.tray.match>[0], 'jobId'>;
+
+/** Where the pieces of a tray belong, asked again as the list or the record changes. */
+export function useTrayMatch(jobId: string, tray: Tray) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['tray', jobId, tray, seq],
+    enabled: tray.rows.length > 0,
+    placeholderData: keepPreviousData,
+    queryFn: async () => valueOf(await client.tray.match({ jobId, ...tray })),
+  });
+}
+
+/** A bolt against the open holes of every job; a measure that cannot be read is an answer too. */
+export function useWhose(asked: Parameters<typeof client.bolt.whose>[0] | null) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['whose', asked, seq],
+    placeholderData: keepPreviousData,
+    queryFn: asked === null ? skipToken : () => client.bolt.whose(asked),
   });
 }

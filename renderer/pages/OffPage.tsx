@@ -20,6 +20,7 @@ import { SendDialog } from '../screens/off/SendDialog.tsx';
 import { off as say } from '../texts/off.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { sidePane, useStatus } from './pane.ts';
+import { useLost, useTray, useUnknown } from './use-tray.ts';
 
 /** Hands a text to the user as a file. */
 function save(name: string, text: string): void {
@@ -174,6 +175,32 @@ function useCountKeys(panel: OffPanel | null): void {
   });
 }
 
+/** The panels that a key opens: list to get, spilled tray, unknown bolt, what is looked for. */
+function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingId: string) => void) {
+  const tray = useTray(job);
+  const unknown = useUnknown();
+  const lost = useLost(job, onGiveUp);
+  return (id: string): OffPanel | null => {
+    switch (id) {
+      case 'to get':
+        return {
+          kind: 'to get',
+          wants,
+          onState: (key, state) => void setWant(job, key, state),
+          onSave: () => save('to-get.csv', wantsCsv(wants)),
+        };
+      case 'tray':
+        return { kind: 'tray', ...tray };
+      case 'unknown':
+        return { kind: 'unknown', ...unknown };
+      case 'lost':
+        return { kind: 'lost', ...lost };
+      default:
+        return null;
+    }
+  };
+}
+
 /** What is off, by bag and shelf; a bag is counted at the right. */
 export function OffPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
@@ -185,15 +212,9 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
   const wants = wantsOf(job.view);
   const groups = offGroups(job.view, job.now);
   const atId = chosen ?? firstPanel(groups, wants);
+  const tools = useTools(job, wants, (countingId) => setAsk(writeOff(job, countingId)));
   const panelOf = (id: string): OffPanel | null =>
-    id === 'to get'
-      ? {
-          kind: 'to get',
-          wants,
-          onState: (key, state) => void setWant(job, key, state),
-          onSave: () => save('to-get.csv', wantsCsv(wants)),
-        }
-      : (bagPanel(job, id, { counted, setCounted }, setAsk) ?? partPanel(job, id, setSending));
+    tools(id) ?? bagPanel(job, id, { counted, setCounted }, setAsk) ?? partPanel(job, id, setSending);
   const panel = atId === null ? null : panelOf(atId);
   useCountKeys(panel);
   const pick = (id: string) => {
@@ -214,7 +235,8 @@ export function OffPage({ job }: { readonly job: OpenJob }) {
         panel={panel}
         toGet={wants.filter(isOpen).length}
         onPick={pick}
-        onToGet={() => go({ stowId: 'to get' })}
+        lookedFor={job.view.searches.length}
+        onTool={(tool) => go({ stowId: tool })}
       />
       {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
       {sending && (

@@ -39,6 +39,24 @@ for (const scheme of ['light', 'dark'] as const)
       await page.waitForTimeout(150);
       expect(await faultsOf(), name).toEqual([]);
     }
+    await page.keyboard.press('F3');
+    await page.getByRole('button', { name: 'Spilled tray' }).click();
+    for (const thread of ['M6', 'banana']) {
+      await page.getByLabel('Thread, or diameter').fill(thread);
+      await page.keyboard.press('Enter');
+      await expect(page.getByLabel('Thread, or diameter')).toHaveValue('');
+    }
+    await expect(page.getByText('Expected a thread such as M8')).toBeVisible();
+    expect(await faultsOf(), 'spilled tray').toEqual([]);
+    await page.getByRole('button', { name: 'Unknown bolt' }).click();
+    await page.getByLabel('Thread, or diameter').fill('M6');
+    await expect(page.getByText('It fits 4 open holes')).toBeVisible();
+    expect(await faultsOf(), 'unknown bolt').toEqual([]);
+    await page.getByRole('button', { name: 'Lost something' }).click();
+    await page.getByLabel('What is missing?').fill('10 mm socket');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('region', { name: '10 mm socket' })).toBeVisible();
+    expect(await faultsOf(), 'looked for').toEqual([]);
     await page.keyboard.press('F8');
     await page.getByLabel('Diameter over the crests').fill('7.88');
     await page.getByLabel('Across flats').fill('wide');

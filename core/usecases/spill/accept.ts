@@ -130,6 +130,20 @@ function endSearches({ decision, found }: Booking): void {
   }
 }
 
+/** A set all of whose pieces in hand lie in the new bag now is looked for there on the way back. */
+function rehome({ decision, intoId }: Booking, groups: readonly OpenGroup[]): void {
+  if (intoId === null) return;
+  const { writer, state } = decision;
+  for (const setId of new Set(groups.flatMap(({ lines }) => lines.map((line) => line.setId)))) {
+    const set = setId === null ? null : writer.get('fset', setId);
+    const lots = lotsOf(decision, (move) => move.homeSetId === setId);
+    if (!set || lots.length === 0 || lots.some((lot) => lot.srcStowId !== intoId)) continue;
+    if (set.stowId !== intoId) writer.put('fset', { ...set, stowId: intoId });
+    for (const hole of writer.list('position', (one) => one.setId === setId, state.position))
+      if (hole.stowId !== null && hole.stowId !== intoId) writer.put('position', { ...hole, stowId: null });
+  }
+}
+
 function saidOf(
   { moved, found, missing, unbooked }: Booking['done'],
   pieces: number,
@@ -176,6 +190,7 @@ export function trayAccept(
       booking.done.unbooked += takeFound(booking, group, takeInHand(booking, group, assigned));
     });
     endSearches(booking);
+    rehome(booking, groups);
     const pieces = pairs.reduce((sum, { qty }) => sum + qty, 0);
     const name = into === null ? null : `${into.kind} ${into.label}`;
     return ok({ ...booking.done, said: saidOf(booking.done, pieces, name) });

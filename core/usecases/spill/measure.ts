@@ -45,6 +45,8 @@ export const OUTSIDE_MM = 0.2;
 /** How far a measured pitch may be off, as a share of it: 1.25 mm and 18 per inch are 12 % apart. Common practice, no source. */
 const PITCH_OFF = 0.05;
 const MAX_COUNT = 2_000;
+/** A number that is a diameter and no designation. */
+const BARE = /^[\d.,]+\s*(mm|in|")?$/;
 const PIPE = /^(G|R|Rc|Rp|NPT|NPTF|BSP[PT]?|BSW|BSF|BA|PG)\s*[\d/\s-]+$/i;
 
 const clean = (text: string): string => text.trim().replace(/\s+/g, ' ');
@@ -127,7 +129,7 @@ function writtenThread(typed: string): ReadThread | null {
 
 function threadOf(row: TrayRow, unit: Unit): Result<ReadThread> {
   const thread = clean(row.thread);
-  const bare = /^[\d.,]+\s*(mm|in|")?$/.test(thread);
+  const bare = BARE.test(thread);
   const pitch = pitchOf(row.pitch, unit);
   if (!pitch.ok) return pitch;
   const diameter = lengthOf(row.diameter !== '' ? row.diameter : bare ? thread : '', unit, 'Diameter');
@@ -199,7 +201,8 @@ export function readRow(row: TrayRow, unit: Unit = 'mm'): Result<Measured> {
   if (threads === null && lengthMm === null && head.value === null && kind === null)
     return refuse('input', 'Expected at least a thread, a diameter, a length or a head, got none.');
   const toleranceMm = tolerance.value ?? TOLERANCE_MM;
-  const written = clean(row.thread) || (diameterMm === null ? '' : `⌀ ${mm(diameterMm)}`);
+  const bare = clean(row.thread) === '' || BARE.test(clean(row.thread));
+  const written = !bare ? clean(row.thread) : diameterMm === null ? '' : `⌀ ${mm(diameterMm)} mm`;
   const says = [
     kind ?? '',
     [written, clean(row.pitch) === '' ? '' : `pitch ${clean(row.pitch)}`].filter(Boolean).join(', '),

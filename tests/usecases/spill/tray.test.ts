@@ -116,6 +116,8 @@ describe('a spilled tray', () => {
     expect(booked).toMatchObject({ moved: 9, found: 0, missing: 1, unbooked: 0 });
     expect(inBags(state(), bag('9'))).toBe(9);
     expect(inBags(state(), bag('1'))).toBe(0);
+    const moved = state().fset.filter((set) => set.stowId === bag('9'));
+    expect(moved.map((set) => set.typed.split(',')[0])).toEqual(['pump cover', 'side cover']);
     expect(openSearches(state())).toMatchObject([{ missing: 1, expected: 4, counted: 3 }]);
     // The washers of bag 5 were not spilled; nobody looks for them.
     expect(inBags(state(), bag('5'))).toBe(8);

@@ -1,0 +1,192 @@
+import type { BoltAnswer, TrayAnswer, TrayRow } from '../../core/contract/tray.ts';
+import type { JobView } from '../../core/contract/views.ts';
+import type { SearchData } from '../screens/off/LostPanel.tsx';
+import type { MeasureData } from '../screens/off/MeasureForm.tsx';
+import type { TrayAnswerData, TrayLine, TrayPanelProps, TrayRowData } from '../screens/off/TrayPanel.tsx';
+import type { BoltHit } from '../screens/off/UnknownPanel.tsx';
+import { off } from '../texts/off.ts';
+import { tray as say } from '../texts/tray.ts';
+import { lastAmong } from './deeds.ts';
+
+/** The tray as this window keeps it while it is being listed: never record. */
+export interface TrayDraft {
+  readonly rows: readonly TrayRow[];
+  readonly unit: 'mm' | 'in';
+  readonly from: readonly string[];
+  readonly into: string;
+  readonly told: readonly string[];
+}
+export const NO_TRAY: TrayDraft = { rows: [], unit: 'mm', from: [], into: '', told: [] };
+export const NO_MEASURE: MeasureData = {
+  count: '',
+  thread: '',
+  pitch: '',
+  length: '',
+  tolerance: '',
+  head: '',
+  kind: '',
+};
+
+/** A kept draft as it was; anything else is an empty tray. */
+export function trayDraft(text: string): TrayDraft {
+  if (text === '') return NO_TRAY;
+  try {
+    const kept = JSON.parse(text) as Partial<TrayDraft>;
+    return Array.isArray(kept.rows) ? { ...NO_TRAY, ...kept } : NO_TRAY;
+  } catch {
+    return NO_TRAY;
+  }
+}
+
+/** What was typed as a row of the tray. */
+export function rowOf(measure: MeasureData, row: number): TrayRow {
+  const { kind, ...rest } = measure;
+  const trimmed = Object.fromEntries(Object.entries(rest).map(([key, text]) => [key, text.trim()]));
+  return { ...(trimmed as typeof rest), row, diameter: '', kind, note: '' };
+}
+
+/** A row back into the fields, to be mended. */
+export function measureOf(row: TrayRow): MeasureData {
+  const { count, pitch, length, tolerance, head } = row;
+  const kind = row.kind === 'nut' || row.kind === 'washer' ? row.kind : '';
+  return { count, thread: row.thread || row.diameter, pitch, length, tolerance, head, kind };
+}
+
+/** Adds rows of a table behind those listed, each with a number of its own. */
+export function withTable(
+  draft: TrayDraft,
+  rows: readonly TrayRow[],
+  told: readonly { row: number; sentence: string }[],
+): TrayDraft {
+  const offset = Math.max(0, ...draft.rows.map(({ row }) => row));
+  // What is wrong with a value is said at its row; here stands what is wrong with the table.
+  const ofTable = told.filter(
+    ({ sentence }) => !sentence.startsWith('Row ') || sentence.includes('expected at most'),
+  );
+  return {
+    ...draft,
+    rows: [...draft.rows, ...rows.map((one) => ({ ...one, row: one.row + offset }))],
+    told: ofTable.map(({ sentence }) => sentence),
+  };
+}
+
+/** As typed, for a row that could not be read. */
+function typedOf(row: TrayRow): string {
+  const words = [row.thread, row.diameter, row.length, row.head].filter((word) => word !== '').join(', ');
+  return [row.count, words || row.note || say.empty].filter((word) => word !== '').join(' × ');
+}
+
+/** What lies on the table, row by row. */
+export function trayRows({ rows }: TrayDraft, answer: TrayAnswer | null): TrayRowData[] {
+  const read = new Map(answer?.rows.map((row) => [row.row, row]));
+  return rows.map((row) => {
+    const said = read.get(row.row);
+    const bad = (said?.problem ?? null) !== null;
+    const about = [said?.problem ?? '', row.note].filter((word) => word !== '').join(' · ');
+    return { row: row.row, says: said && !bad ? `${said.count} × ${said.says}` : typedOf(row), about, bad };
+  });
+}
+
+const homesOf = (group: TrayAnswer['groups'][number]): string =>
+  [...new Set(group.homes.map(({ name }) => name).filter((name) => name !== ''))].join('; ') || group.what;
+
+function aboutGroup(group: TrayAnswer['groups'][number], says: string): string {
+  return [
+    homesOf(group) === group.what ? '' : group.what,
+    say.of(group.open),
+    group.ownPlace ? say.ownPlace : '',
+    group.mustBeNew ? say.mustBeNew : '',
+    says,
+  ]
+    .filter((word) => word !== '')
+    .join(' · ');
+}
+
+/** The answer as three lists and what measuring cannot decide. */
+export function trayAnswer(answer: TrayAnswer): TrayAnswerData {
+  const groups = new Map(answer.groups.map((group) => [group.key, group]));
+  const says = new Map(answer.rows.map((row) => [row.row, row.says]));
+  const goes = answer.assigned.flatMap((one): TrayLine[] => {
+    const group = groups.get(one.key);
+    if (!group) return [];
+    const about = aboutGroup(group, `${say.row(one.row)}: ${one.says}`);
+    return [{ id: `${one.row}/${one.key}`, count: one.qty, name: homesOf(group), about }];
+  });
+  const short = answer.groups
+    .filter((group) => group.short > 0)
+    .map((group) => ({
+      id: group.key,
+      count: group.short,
+      name: homesOf(group),
+      about: aboutGroup(group, ''),
+    }));
+  const left = answer.leftOver.map((one) => ({
+    id: String(one.row),
+    count: one.qty,
+    name: says.get(one.row) ?? '',
+    about: one.says,
+  }));
+  return { pieces: answer.pieces, goes, short, left, alike: answer.alike.map(({ sentence }) => sentence) };
+}
+
+/** Bags with something in them, and which of them were spilled. */
+export function trayBags(view: JobView, from: readonly string[]): TrayPanelProps['bags'] {
+  return view.state.stow
+    .filter((stow) => (view.inBag[stow.id] ?? 0) > 0 || from.includes(stow.id))
+    .sort(
+      (a, b) => a.kind.localeCompare(b.kind) || a.label.localeCompare(b.label, undefined, { numeric: true }),
+    )
+    .map((stow) => ({
+      id: stow.id,
+      name: say.bagOf(off.bag(stow.kind, stow.label), view.inBag[stow.id] ?? 0),
+      spilled: from.includes(stow.id),
+    }));
+}
+
+/** "tray 2" as typed; a bare name is a tray. Null = back in their bags. */
+export function stowNamed(text: string): { kind: 'bag' | 'tin' | 'tray' | 'shelf'; label: string } | null {
+  const typed = text.trim();
+  if (typed === '') return null;
+  const named = /^(bag|tin|tray|shelf)\s+(.+)$/i.exec(typed);
+  if (!named) return { kind: 'tray', label: typed };
+  return { kind: (named[1] ?? '').toLowerCase() as 'bag', label: named[2] ?? '' };
+}
+
+/** Holes that a bolt from the floor fits, or the nearest that it does not. */
+export function boltHits(answer: BoltAnswer): { holes: number; sentence: string; hits: BoltHit[] } {
+  return {
+    holes: answer.fits ? answer.hits.reduce((sum, hit) => sum + hit.open, 0) : 0,
+    sentence: answer.sentence,
+    hits: answer.hits.map((hit) => ({
+      id: `${hit.jobId}/${hit.key}`,
+      jobId: hit.jobId,
+      jobTitle: hit.jobTitle,
+      removalId: hit.homes[0]?.removalId ?? '',
+      name: hit.homes.map(({ name }) => name).find((name) => name !== '') ?? hit.what,
+      what: hit.what,
+      open: hit.open,
+      sought: hit.lookedFor,
+      says: hit.says,
+    })),
+  };
+}
+
+/** All searches of a job, newest first. */
+export function searchesOf(view: JobView): SearchData[] {
+  return [...view.searches].reverse().map((one) => ({
+    id: one.countingId,
+    name: one.name,
+    missing: one.missing,
+    lastSeen: one.lastSeen.sentence,
+    lookAt: one.lookAt,
+  }));
+}
+
+/** Rags, caps, supports and tools that were put in and are not out, and that nobody looks for yet. */
+export function insideOf(view: JobView): { id: string; name: string }[] {
+  const last = lastAmong(view, ['taken out', 'put in', 'came off again']);
+  const sought = new Set(view.searches.map((one) => one.thingId));
+  return view.state.temporary
+    .filter((one) => last.get(one.id) !== 'taken out' && !sought.has(one.id))
+    .map((one) => ({ id: one.id, name: one.qty > 1 ? `${one.qty} × ${one.name}` : one.name }));
+}
