@@ -8,14 +8,14 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/api/**', 'tests/e2e/**', 'tests/bench/**', 'tests/faults/**'],
-          testTimeout: 60_000,
+          testTimeout: 180_000,
         },
       },
       {
         test: {
           name: 'api',
           include: ['tests/api/**/*.test.ts', 'tests/faults/**/*.test.ts'],
-          testTimeout: 120_000,
+          testTimeout: 240_000,
           fileParallelism: false,
         },
       },

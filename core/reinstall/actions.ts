@@ -1,7 +1,7 @@
 import type { Row } from '../model/tables.ts';
 import type { Content, Hole } from './content.ts';
 import type { PlanNode } from './graph.ts';
-import { finalActions, threads } from './actions-threads.ts';
+import { finalActions, locators, threads } from './actions-threads.ts';
 import { of } from './job-log.ts';
 import { wasPutOn } from './lacks.ts';
 import { isInPlace } from './progress.ts';
@@ -71,6 +71,7 @@ function mechanical(at: Situation, one: PlanNode, content: Content): StepAction[
     ...role('blocks').map((row) => takeOut(at, row)),
     ...clean(at, content),
     ...content.holes.filter((hole) => repaired(at, hole)).map((hole) => checkHole(hole)),
+    ...locators(at, content),
     ...[...inside, ...seals].map((part) => fit(at, part)),
     ...consumables(at, one, content),
     ...hidden.map((connection) => join(at, connection)),

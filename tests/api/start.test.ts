@@ -116,6 +116,10 @@ describe('npm start', () => {
     const started = start({});
     const [, address = '', code = ''] = await started.says(CODE_LINE);
     expect(started.said()).toContain('No window is opened: there is no display here.');
+    // The main job can be seen all the same: the sample's way back, with what stands open.
+    expect(started.said()).toMatch(
+      /22 off, 8 back, 14 left\.[\s\S]*\[w\] 14 Gear cover[\s\S]*Open points[\s\S]*STOP Tin 27/,
+    );
     const first = await typeCode(address, code);
     expect(first.headers['set-cookie']).toHaveLength(1);
     expect((await typeCode(address, code)).headers['set-cookie']).toBeUndefined();

@@ -245,6 +245,19 @@ describe('energies and fluids', () => {
   });
 });
 
+describe('what has no thread', () => {
+  test('clips are fitted and never started by hand; dowels go in before the part, bolts after it', () => {
+    const job = build();
+    const plate = job.removal('End plate');
+    plate.part('End plate');
+    plate.set(4, {}, { kind: 'bolt', thread: 'M10', lengthUm: 45_000 });
+    plate.set(2, { name: 'dowels' }, { kind: 'dowel pin' });
+    plate.set(3, {}, { kind: 'clip' });
+    const said = plan(job).steps[0]?.actions.map((one) => one.sentence.split(/[:,] | M8/)[0]);
+    expect(said).toEqual(['Fit 2 × dowel pin', 'Fit', 'Fit 3 × clip', 'Start all by hand', 'Tighten bolts']);
+  });
+});
+
 describe('the user’s own steps and orders', () => {
   test('an own step that was put before another comes just before it, one without a place after all removals', () => {
     const job = build();
