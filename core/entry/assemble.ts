@@ -11,7 +11,15 @@ import {
   takeStow,
 } from './take-state.ts';
 import { takeDetail } from './take-detail.ts';
-import { startsName, takeName, takePlaceWord, takeWhatItHolds } from './take-name.ts';
+import {
+  startsName,
+  takeLoneFlange,
+  takeName,
+  takePlaceWord,
+  takeWhatItHolds,
+  takeWhereItWas,
+} from './take-name.ts';
+import { spreadStow } from './spread-stow.ts';
 import { emptyFasteners, openFasteners, pass, peek, startState, use, type State } from './state.ts';
 import {
   setLength,
@@ -117,10 +125,11 @@ function step(state: State, atom: Atom): void {
   if (state.first && tryStack(state)) return;
   const word = as(atom, 'number');
   if (word) return takeNumber(state, word.value, true);
+  if (takeLoneFlange(state, atom)) return;
   if (startsName(state) && !nameMustWait(state, atom)) return takeName(state);
   if (takeValue(state, atom) || takeDescription(state, atom) || takeDetail(state, atom)) return;
   if (has(atom, 'preposition')) {
-    if (!takeWhatItHolds(state) && !takePlaceWord(state)) use(state, 'filler');
+    if (!takeWhereItWas(state) && !takeWhatItHolds(state) && !takePlaceWord(state)) use(state, 'filler');
     return;
   }
   // "head rounded", "thread stripped"
@@ -156,6 +165,9 @@ function takeArticle(state: State, atom: Atom): boolean {
 /** A condition before a noun ("cracked cover") is a condition, not a part of the name; so is "head" behind a size. */
 function nameMustWait(state: State, atom: Atom): boolean {
   if (has(atom, 'condition')) return true;
+  // "10-24 pan PH2": the head of the screws, not a pan.
+  if (has(atom, 'head') && has(atom, 'part') && !has(peek(state, 1), 'part', 'word', 'connection'))
+    return state.fresh?.kind === 'fasteners' || has(peek(state, 1), 'drive', 'drive-style');
   if (has(atom, 'across-flats') && state.fresh?.kind === 'fasteners') return true;
   if (has(atom, 'quoted') && !has(peek(state, 1), 'word', 'part', 'fastener'))
     return state.verb === null && state.count === null;
@@ -172,6 +184,7 @@ function closeLine(state: State): void {
     state.stow = null;
     state.items.push({ start: 0, item });
   }
+  spreadStow(state);
   if (state.stow !== null) state.items.push({ start: 0, item: { kind: 'stow', stow: state.stow } });
   if (state.amount !== null || state.did !== null) {
     const { amount, did } = state;

@@ -1,5 +1,5 @@
 import { chip, chipOfCondition, chipsOfStow } from './chip.ts';
-import { threadFits, threadsThatFit } from './fits.ts';
+import { couldBeHead, threadFits, threadsThatFit } from './fits.ts';
 import type { Chip, FastenerItem, Thread } from './meaning.ts';
 import { lengthText } from './numbers.ts';
 import { CAPTION, DRIVE_WORD, HEAD_WORD, kindWord, RENEW_WORD, TREATMENT_WORD } from './text.ts';
@@ -77,12 +77,20 @@ function torqueChips(item: FastenerItem): Chip[] {
   const { torque } = item;
   if (torque === null) return [];
   if (torque.byFeel) return [chip('snug', CAPTION.byFeel)];
+  if (torque.stages.length > 0)
+    return [chip(torque.stages.join(', then ').replaceAll('Nm', 'N·m'), CAPTION.torque)];
   const angle = torque.angleDeg === null ? '' : `${torque.angleDeg}°`;
   if (torque.value === null) return [chip(angle, CAPTION.angle)];
   const other =
     torque.unit === 'Nm' || torque.torqueNm === null ? '' : ` (${Math.round(torque.torqueNm * 10) / 10} N·m)`;
   const value = `${torque.value} ${torque.unit === 'Nm' ? 'N·m' : torque.unit}${other}`;
   return [chip(angle === '' ? value : `${value} + ${angle}`, CAPTION.torque)];
+}
+
+/** "13" alone: thirteen, or a head of 13 mm? From 7 mm on, as nobody counts on a smaller head. */
+function couldBeWidth({ count, what, name, thread, drive, head, lengthMm, lengths }: FastenerItem): boolean {
+  const alone = [name, thread, drive, head, lengthMm].every((one) => one === null) && lengths.length === 0;
+  return alone && what === 'unspecified' && count !== null && count >= 7 && couldBeHead(null, count);
 }
 
 /** Chips of a fastener set: count first, thread with length, head, class, then what else was said. */
@@ -93,11 +101,16 @@ export function chipsOfFasteners(item: FastenerItem): Chip[] {
     .join(' ');
   const countCaption = item.count === null ? CAPTION.countUnknown : CAPTION.count;
   return [
-    chip(counted, item.happened === 'slackened' ? CAPTION.slackened : countCaption, item.count === null),
+    couldBeWidth(item)
+      ? chip(counted, CAPTION.countOrHead, true)
+      : chip(counted, item.happened === 'slackened' ? CAPTION.slackened : countCaption, item.count === null),
     ...(item.name === null ? [] : [chip(item.name, CAPTION.holds)]),
     ...threadChips(item),
     ...item.lengths.map((g) =>
-      chip(lengthText(g.lengthMm, g.unit), g.count === null ? CAPTION.long : CAPTION.of(g.count)),
+      chip(
+        lengthText(g.lengthMm, g.unit),
+        g.holes.length > 0 ? CAPTION.hole(g.holes) : g.count === null ? CAPTION.long : CAPTION.of(g.count),
+      ),
     ),
     ...(item.sizeMm === null ? [] : [chip(`${item.sizeMm} mm`, CAPTION.size)]),
     ...headChips(item),

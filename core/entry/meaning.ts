@@ -30,6 +30,8 @@ export type * from './kinds.ts';
  * - A stretch that begins a thing (a count with a fastener, a thread or a size; a part; a hose; a fluid; …) opens an
  *   item. What can only describe (class, bag, condition, length, torque, own place …) goes to the item before it, or
  *   to the fasteners that follow when nothing stands before it.
+ * - A bag, tin, tray or shelf behind a comma of its own holds for all that the line takes off before it; a bag behind
+ *   bolts for bolts only.
  * - A name is open: words that end in a part noun of the vocabulary ("lower front cover"), and any words after
  *   "off", "slackened", "opened", "aside", "must come out" or a quantity, unless they come close to a word that is known.
  * - Everything else is not understood: kept as typed in a note of its own, underlined, at most with a suggestion.
@@ -99,6 +101,8 @@ export interface LengthGroup {
   readonly count: number | null;
   readonly lengthMm: number;
   readonly unit: Unit;
+  /** "hole 3 40 long" → [3]; empty: which holes was not said. */
+  readonly holes: readonly number[];
 }
 
 /** One piece of a stack, in the order typed, counted per hole. */
@@ -129,6 +133,8 @@ export interface Torque {
   readonly angleDeg: number | null;
   /** "snug by feel" */
   readonly byFeel: boolean;
+  /** More than a torque and an angle: every stage in order, "20 Nm", "40 Nm", "90°"; `value` is the last torque then, `angleDeg` the sum. */
+  readonly stages: readonly string[];
 }
 
 export interface FastenerItem {

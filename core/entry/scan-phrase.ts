@@ -15,7 +15,7 @@ const SAFE_PREFIX = only(
 );
 const SAFE_PHRASES = [
   String.raw`battery (?:(?:earth|ground|negative|neg|minus|lead|leads|terminals?|cable|clamp)\s)*(?:is |was )?(?:off|disconnected|isolated)`,
-  String.raw`(?:mains|power|supply|electrics|electricity|breaker|isolator|main switch|circuit|fuses?)\b(?:\s\p{L}+){0,3}\s(?:off|isolated|pulled|out|disconnected|unplugged|dead|locked|locked out)`,
+  String.raw`(?:mains|power|supply|electrics|electricity|breaker|isolator|main switch|circuit|fuses?)\b(?:\s\p{L}+){0,3}\s(?:off|isolated|pulled|out|drawn|disconnected|unplugged|dead|locked|locked out)`,
   String.raw`unplugged(?: from (?:the )?(?:mains|wall|socket))`,
   String.raw`(?:\p{L}+\s){0,2}(?:pressure|air|steam|gas|water|hydraulics|accumulator|vacuum)(?:\s(?:is|was|supply))?\s(?:let off|let down|released|relieved|vented|bled off|bled down|dumped|off|shut|shut off|turned off|isolated)`,
   String.raw`depressuri[sz]ed(?:\s.+)?`,
@@ -52,12 +52,16 @@ const OUT_PREFIX = only(
   String.raw`(?:must come out|to come out|put in|stuffed in|temporary|in(?=:))(?:\s*\((blocks|supports|cages|locks|aid)\))?\s*:?\s*(.+)`,
 );
 const OUT_SUFFIX = only(
-  String.raw`(.+?)\s+(?:must come out(?: again)?|to come out|comes out again|take out again)`,
+  String.raw`(.+?)(?:\s*,)?\s+(?:must come (?:out|off)(?: again)?|to come out|comes out again|take out again)`,
 );
 const TEMPORARY = only(
   String.raw`(?:(?:(\d{1,4})|(a|an|one|two|three|four|five|six))\s*[x×]?\s+)?(?:${QUOTED}|(.+?))(?:\s+(?:((?:inside|into|in|onto|on|over|at|under|behind|between|through|across|against|near|around|below|where)\s.+)|"((?:[^"]|"")+)"))?`,
 );
 const WHERE_QUOTED = /^where "((?:[^"]|"")*)"$/;
+/** "jack under the engine": a word that is a part elsewhere, with what it bears. */
+const BEARS = only(
+  String.raw`(?:\d{1,2} |an? |one |two )?(?:\p{L}+ )?(?:supports?|jacks?|props?|blocks?|stands?|timbers?|packing) (?:under|below|beneath) .+`,
+);
 const SEALED_ENDS = only(
   String.raw`(?:(?:(both)|(\d{1,2})|(one))\s)?(?:open )?(?:ends?|ports?|pipes?|hoses?|holes?|unions?|stubs?|inlets?|outlets?)?\s?(capped|plugged|bunged|blanked|taped)(?: (?:off|up|over))?`,
 );
@@ -110,6 +114,7 @@ const mustComeOut: Reader = (stretch) => {
   if (prefixed) return temporary(prefixed[2] ?? '', prefixed[1]?.toLowerCase());
   const suffixed = OUT_SUFFIX.exec(stretch);
   if (suffixed) return temporary(suffixed[1] ?? '', undefined);
+  if (BEARS.test(stretch)) return temporary(stretch, 'supports');
   const sealed = SEALED_ENDS.exec(stretch);
   if (!sealed) return null;
   const qty = sealed[1] ? 2 : sealed[2] ? Number(sealed[2]) : sealed[3] ? 1 : null;
@@ -124,9 +129,9 @@ const mustComeOut: Reader = (stretch) => {
 
 // ----------------------------------------------------------------------------------- readings, marks, places
 
-const READ = String.raw`end[ -]?float|end[ -]?play|backlash|clearance|gap|play|run[ -]?out|thickness|depth|protrusion|compression|preload|bore|diameter|dia|voltage|resistance|pressure|temperature|temp|height|width|stroke|deflection|free play|crush|wear|alignment`;
+const READ = String.raw`end[ -]?float|end[ -]?play|backlash|clearance|gap|play|run[ -]?out|thickness|depth|protrusion|compression|preload|bore|diameter|dia|voltage|resistance|pressure|temperature|temp|height|width|stroke|deflection|free play|crush|wear|alignment|tension`;
 const READING = only(
-  String.raw`((?:\p{L}+\s){0,3}(?:${READ}))\s*(?:[:=]|is|was|of|about)?\s*(${NUM}|[.,]\d+|${FRAC})\s*(mm|µm|μm|um|thou|inch|in|"|bar|mbar|psi|kpa|mpa|mv|v|ma|a|ohms?|ω|kω|°c|°f|°|deg|%|kg|g|n|rpm|l\/min|mpa)?`,
+  String.raw`((?:\p{L}+\s){0,3}(?:${READ}))\s*(?:[:=]|is|was|of|about)?\s*(${NUM}|[.,]\d+|${FRAC})\s*(mm|µm|μm|um|thou|inch|in|"|bar|mbar|psi|kpa|mpa|mv|v|ma|a|ohms?|ω|kω|°c|°f|°|deg|%|kg|g|n|rpm|hz|l\/min|mpa)?`,
 );
 const READING_QUOTED = only(
   String.raw`measured\s+${QUOTED}\s*:\s*(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)(?:\s*${QUOTED})?`,
@@ -146,7 +151,7 @@ const measurement: Reader = (stretch) => {
 };
 
 const MARK = only(
-  String.raw`(?:(?:match|alignment|paint|punch|centre|center|dot|scribe|timing)[ -]?marks?|scribed|marked|marks?|arrow|dot punched|punch(?:ed)? dot|paint(?:ed)? (?:line|dot|stripe))(?!\s*:\s*")(?:\s.+)?`,
+  String.raw`(?:(?:match|alignment|paint|punch|centre|center|dot|scribe|timing)[ -]?mark(?:s|ed)?|scribed|marked|marks?|arrow|dot punched|punch(?:ed)? dot|paint(?:ed)? (?:line|dot|stripe))(?!\s*:\s*")(?:\s.+)?`,
 );
 const MARK_QUOTED = only(String.raw`mark\s*:\s*${QUOTED}`);
 
@@ -167,8 +172,12 @@ const place: Reader = (stretch) => {
 const NEGATION =
   /^(?:no|not|without|never|none|dont|cant|didnt|couldnt|nothing|didn[’']t|don[’']t|cannot|can[’']t|couldn[’']t)(?![\p{L}.’'])(?!\s?#?\d)/iu;
 
+/** "leave alone: …": what follows is not taken off. */
+const LEFT_ALONE = /^(?:leave|left) alone\s*:?\s+\p{L}/iu;
+
 /** Whether a word turns round what follows, so that nothing in the stretch may be taken at its word. */
 export function isNegated(stretch: string): boolean {
+  if (LEFT_ALONE.test(stretch)) return true;
   return (
     NEGATION.test(stretch) &&
     phraseAt(
@@ -178,6 +187,18 @@ export function isNegated(stretch: string): boolean {
         .slice(0, 3),
     ) === null
   );
+}
+
+const LEADS_ON = /^(?:\d{1,3} |an? |one |two |three )?(.+) (?:in|into|on|over|under)$/iu;
+
+/** "2 locking pins in, camshaft and flywheel": a thing put in whose place follows behind the comma. */
+export function leadsOn(stretch: string): boolean {
+  const words =
+    LEADS_ON.exec(stretch)?.[1]
+      ?.toLowerCase()
+      .split(/[\s-]+/) ?? [];
+  const known = phraseAt(words);
+  return known?.count === words.length && known.senses.some((sense) => sense.s === 'temporary');
 }
 
 const READERS: readonly (readonly [TokenKind, Reader])[] = [
@@ -198,7 +219,7 @@ export function readStretch(stretch: string): Sense | null {
   return null;
 }
 
-const NOTE = /(?:notes?|nb|n\.b\.|remark)(?:\s*:\s*|\s+(?=\S))/iuy;
+const NOTE = /(?:notes?|nb|n\.b\.|remark)(?:\s*:\s*|\s+(?=\S))|(?:(?:for|on) the )?way back\s*:\s*/iuy;
 const NOTE_QUOTED = new RegExp(String.raw`\s*${QUOTED}`, 'y');
 
 /** "note: …" up to the end of the line or the next semicolon; what stands in quotes is taken whole. */

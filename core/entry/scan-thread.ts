@@ -40,7 +40,9 @@ const INCH = sticky(
 const INCH_SERIES = sticky(
   String.raw`((?:no\.?\s?|#)\d{1,2}|${FRAC}|\d+)["″”]?\s?(${SERIES})${STOP_OR_TIMES}`,
 );
-const PIPE_BEFORE = sticky(String.raw`(g|r|rc|rp|bspp?|bspt|nptf?)\s?(${FRAC}|[1-6]${STOP})["″”]?${STOP}`);
+const PIPE_BEFORE = sticky(
+  String.raw`(g|r|rc|rp|bspp?|bspt|nptf?)\s?(${FRAC}|[1-6]${STOP})["″”]?${STOP}(?:\s+bspp?${STOP})?`,
+);
 const PIPE_AFTER = sticky(String.raw`(${FRAC}|[1-6])["″”]?\s?(bspp?|bspt|nptf?)${STOP}`);
 
 /** Threads per inch of pipe threads: ISO 228-1 / ISO 7-1, and ASME B1.20.1 for NPT. */

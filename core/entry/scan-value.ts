@@ -66,6 +66,8 @@ function stow(kind: string, label: string | undefined, quoted: string | undefine
   return { kind: name as Stow['kind'], label: quoted === undefined ? (label ?? null) : unquote(quoted) };
 }
 
+/** "holes 2 and 5 M8" are hole 2 and five of something; "holes 2 and 5 30 long" are two holes. */
+const NO_NUMBER = String.raw`(?!\d|\s*\p{L}*\d(?![\d.,/\-]*\s*(?:mm|in|["″”])?\s*long))`;
 const holesIn = (text: string): readonly number[] => (text.match(/\d+/g) ?? []).map(Number);
 
 const FLUID_TYPE: Rule = {
@@ -111,7 +113,10 @@ const DIGIT_RULES: readonly Rule[] = [
       const unit = torqueUnit(name);
       const angleDeg = angle === undefined ? null : Number(angle);
       return [
-        { s: 'torque', torque: { value, unit, torqueNm: torqueNm(value, unit), angleDeg, byFeel: false } },
+        {
+          s: 'torque',
+          torque: { value, unit, torqueNm: torqueNm(value, unit), angleDeg, byFeel: false, stages: [] },
+        },
       ];
     },
   },
@@ -120,7 +125,14 @@ const DIGIT_RULES: readonly Rule[] = [
     read: ([, angle]) => [
       {
         s: 'torque',
-        torque: { value: null, unit: 'Nm', torqueNm: null, angleDeg: Number(angle), byFeel: false },
+        torque: {
+          value: null,
+          unit: 'Nm',
+          torqueNm: null,
+          angleDeg: Number(angle),
+          byFeel: false,
+          stages: [],
+        },
       },
     ],
   },
@@ -162,7 +174,7 @@ const DIGIT_RULES: readonly Rule[] = [
     },
   },
   {
-    pattern: sticky(String.raw`${NUM}(?:(?=[x×*](?:\s|\d|m\d|$))|(?![\p{L}\p{N}]|[.,]\d))`),
+    pattern: sticky(String.raw`${NUM}(?:(?=[x×*](?:\s|\d|m\d|$)|(?<!\d[.,]\d*)m\d)|(?![\p{L}\p{N}]|[.,]\d))`),
     read: ([typed]) => {
       const value = numberOf(typed);
       return value < 1e6
@@ -200,13 +212,13 @@ const LETTER_RULES: readonly Rule[] = [
   },
   {
     pattern: sticky(
-      String.raw`(?:(?<!\p{L}\s)(?:holes|positions)\s?(\d{1,4}(?:\s*(?:,|and|&|\+)\s*\d{1,4}(?!\s*\p{L}*\d))*)|(?:holes|positions)\s?(\d{1,4}(?:\s*(?:and|&|\+)\s*\d{1,4}(?!\s*\p{L}*\d))*))${STOP}`,
+      String.raw`(?:(?<!\p{L}\s)(?:holes|positions)\s?(\d{1,4}(?:\s*(?:,|and|&|\+)\s*\d{1,4}${NO_NUMBER})*)|(?:holes|positions)\s?(\d{1,4}(?:\s*(?:and|&|\+)\s*\d{1,4}${NO_NUMBER})*))${STOP}`,
     ),
     read: ([whole]) => [{ s: 'holes', holes: holesIn(whole) }],
   },
   {
     pattern: sticky(
-      String.raw`(?:hole|position|pos\.?|number|no\.?|nr\.?)\s?#?(\d{1,4}(?:\s*(?:and|&)\s*\d{1,4}(?!\s*\p{L}*\d))?)${STOP}`,
+      String.raw`(?:hole|position|pos\.?|number|no\.?|nr\.?)\s?#?(\d{1,4}(?:\s*(?:and|&)\s*\d{1,4}${NO_NUMBER})?)${STOP}`,
     ),
     read: ([, list = '']) => [{ s: 'holes', holes: holesIn(list) }],
   },

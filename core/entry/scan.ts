@@ -1,5 +1,5 @@
 import type { Atom, Sense } from './atom.ts';
-import { isNegated, readNote, readStretch } from './scan-phrase.ts';
+import { isNegated, leadsOn, readNote, readStretch } from './scan-phrase.ts';
 import { scanDrive, scanThread, type Found } from './scan-thread.ts';
 import { NUM, sticky } from './numbers.ts';
 import { CLASSES, QUOTED, scanValue, unquote } from './scan-value.ts';
@@ -105,12 +105,27 @@ function stretchEnd(text: string, from: number): number {
   return text.length;
 }
 
+const COMES_OUT =
+  /^,\s*(?:must come (?:out|off)(?: again)?|to come out|comes out again|take out again)(?=\s*(?:[;,\n]|$))/iu;
+
 /** A stretch that is one item as a whole: a note, a reading, a mark, an energy made safe, a thing put in. */
 function whole(text: string, at: number): Found | null {
   const note = readNote(text, at);
   if (note) return { end: note.end, senses: [note.sense] };
   const end = at + text.slice(at, stretchEnd(text, at)).trimEnd().length;
+  const must = COMES_OUT.exec(text.slice(end));
+  if (must) {
+    // "3 caps, must come out": the words behind the comma make it a thing put in.
+    const joined = text.slice(at, end + must[0].length);
+    const put = readStretch(joined);
+    if (put) return { end: at + joined.length, senses: [put] };
+  }
   const stretch = text.slice(at, end);
+  if (text.charAt(end) === ',' && leadsOn(stretch)) {
+    const to = end + 1 + text.slice(end + 1, stretchEnd(text, end + 1)).trimEnd().length;
+    const put = readStretch(`must come out: ${text.slice(at, to).replace(',', '')}`);
+    if (put && to > end + 1) return { end: to, senses: [put] };
+  }
   const sense: Sense | null = readStretch(stretch);
   if (sense) return { end, senses: [sense] };
   return null;
@@ -141,7 +156,7 @@ export function scan(text: string): Atom[] {
     const item = fresh ? whole(text, at) : null;
     fresh = false;
     if (item) push(item);
-    else if (/^[ncdw]/i.test(text.charAt(at)) && isNegated(text.slice(at, at + 40)))
+    else if (/^[ncdwl]/i.test(text.charAt(at)) && isNegated(text.slice(at, at + 40)))
       push(one(stretchEnd(text, at), 'kept'));
     else for (const found of scanAt(text, at)) push(found);
   }

@@ -46,6 +46,8 @@ export interface State {
   readonly later: Later[];
   /** Descriptions before any item: a bag, of which at the end an item of its own is made. */
   stow: DraftOf<'fasteners'>['stow'];
+  /** What the last stow behind a comma of its own was given to. */
+  stowApart: DraftOf<'fasteners'> | DraftOf<'part'> | DraftOf<'connection'> | null;
 }
 
 export function startState(text: string, sig: readonly Atom[]): State {
@@ -73,6 +75,7 @@ export function startState(text: string, sig: readonly Atom[]): State {
     awaiting: null,
     later: [],
     stow: null,
+    stowApart: null,
   };
 }
 

@@ -1,5 +1,6 @@
 import { as, has, type Atom } from './atom.ts';
 import type { Unit } from './meaning.ts';
+import { INCH_MM } from './numbers.ts';
 import { currentFasteners, freshFasteners, openFasteners, pass, peek, use, type State } from './state.ts';
 import { endsHere, isSized, setLength } from './take-fastener.ts';
 import { COUNTABLE, padHead, takeAwaited, takeSize } from './take-size.ts';
@@ -14,6 +15,9 @@ export function takeNumber(state: State, value: number, whole: boolean): void {
     return;
   }
   if (takeRatio(state, value) || takeHoleBehind(state, value, whole)) return;
+  if (whole && value > 0 && value <= MOST) {
+    if (takeCountOfHeads(state, value) || takeOff(state, value) || takeInches(state, value)) return;
+  }
   if (takeSize(state, value, 'mm', true)) return;
   const counts = whole && value <= MOST && (value > 0 || missingFollows(state));
   if (counts && state.count === null && lateCount(state, value)) return;
@@ -95,11 +99,49 @@ function lateCount(state: State, value: number): boolean {
   const before =
     state.fresh === item &&
     has(peek(state, -1), 'fastener') &&
-    has(next, 'num', 'size') &&
-    endsHere(peek(state, 2));
+    ((has(next, 'num', 'size') && endsHere(peek(state, 2))) || has(next, 'thread'));
   if (!alone && !before) return false;
   item.count = value;
   use(state, 'count');
+  return true;
+}
+
+/** "10 head bolts" are ten, and "2 spanner 17" two: not bolts with a head of 10 mm. */
+function takeCountOfHeads(state: State, value: number): boolean {
+  if (!state.first || state.count !== null || !has(peek(state, 1), 'across-flats')) return false;
+  const behind = peek(state, 2);
+  const bolts = peek(state, 1)?.text.toLowerCase() === 'head' && /s$/i.test(behind?.text ?? '');
+  if (!(bolts && has(behind, 'fastener')) && !has(behind, 'num', 'size')) return false;
+  state.count = { value, start: peek(state)?.start ?? 0 };
+  use(state, 'count');
+  if (!has(behind, 'fastener')) use(state, 'drive');
+  return true;
+}
+
+/** ", 4 off", ", 2": how many, behind the thing. */
+function takeOff(state: State, value: number): boolean {
+  const next = peek(state, 1);
+  if (!state.first || state.count !== null) return false;
+  const off = next?.text.toLowerCase() === 'off' && endsHere(peek(state, 2));
+  const item = state.current;
+  if (item?.kind === 'fasteners' && off && item.count === null) item.count = value;
+  else if (item?.kind === 'part' && item.qty === null && (off || (endsHere(next) && /s$/i.test(item.name))))
+    item.qty = value;
+  else return false;
+  use(state, 'count', off ? 2 : 1);
+  return true;
+}
+
+/** '… screws 1 1/2"': one and a half inches, where the count was said before. */
+function takeInches(state: State, value: number): boolean {
+  const item = freshFasteners(state);
+  const part = as(peek(state, 1), 'size');
+  if (!item || item.count === null || !part || part.unit !== 'in' || part.mm >= INCH_MM) return false;
+  if (item.lengthMm !== null || state.count !== null || !/[\/½¼¾⅛⅜⅝⅞]/.test(peek(state, 1)?.text ?? ''))
+    return false;
+  state.awaiting = null;
+  setLength(item, Math.round((value * INCH_MM + part.mm) * 1000) / 1000, 'in', null);
+  use(state, 'length', 2);
   return true;
 }
 

@@ -27,7 +27,7 @@ function takeOfFasteners(state: State, atom: Atom): boolean {
     }
   } else if (torque) takeTorque(state, torque.torque);
   else if (has(atom, 'by-feel')) {
-    takeTorque(state, { value: null, unit: 'Nm', torqueNm: null, angleDeg: null, byFeel: true });
+    takeTorque(state, { value: null, unit: 'Nm', torqueNm: null, angleDeg: null, byFeel: true, stages: [] });
   } else if (treatment) takeTreatment(state, treatment.what);
   else if (has(atom, 'left-hand')) {
     describe(state, (it) => {
@@ -47,11 +47,42 @@ function takeOfFasteners(state: State, atom: Atom): boolean {
 function takeTorque(state: State, torque: Torque): void {
   const item = currentFasteners(state);
   const before = item?.torque ?? null;
-  if (before !== null && (before.angleDeg !== null || torque.value !== null)) return pass(state);
+  if (before !== null && (before.angleDeg !== null || torque.value !== null)) {
+    const next = item && nextStage(state, before, torque);
+    if (!next) return pass(state);
+    item.torque = next;
+    return use(state, 'torque');
+  }
   describe(state, (it) => {
-    it.torque = it.torque === null ? torque : { ...it.torque, angleDeg: torque.angleDeg };
+    it.torque = before === null ? torque : { ...before, angleDeg: torque.angleDeg };
   });
   use(state, 'torque');
+}
+
+/**
+ * "20 Nm, 40 Nm, 90°": a further stage behind a comma, "then" or "+". Less than the stage before, or in another unit,
+ * it may be something else, so it is nothing.
+ */
+function nextStage(state: State, before: Torque, more: Torque): Torque | null {
+  const { value, unit } = before;
+  const led =
+    has(peek(state, -1), 'hard', 'plus', 'and') || /^(?:then|plus)$/i.test(peek(state, -1)?.text ?? '');
+  if (!led || value === null || before.byFeel || more.byFeel) return null;
+  const turned = before.angleDeg !== null || before.stages.some((stage) => stage.endsWith('°'));
+  if (more.value !== null && (turned || more.unit !== unit || more.value <= value)) return null;
+  const stages = before.stages.length > 0 ? before.stages : stagesOf(before);
+  return {
+    ...before,
+    value: more.value ?? value,
+    torqueNm: more.torqueNm ?? before.torqueNm,
+    angleDeg: more.angleDeg === null ? before.angleDeg : (before.angleDeg ?? 0) + more.angleDeg,
+    stages: [...stages, ...stagesOf({ ...more, unit })],
+  };
+}
+
+/** A torque and its angle as stages. */
+function stagesOf({ value, unit, angleDeg }: Torque): string[] {
+  return [...(value === null ? [] : [`${value} ${unit}`]), ...(angleDeg === null ? [] : [`${angleDeg}°`])];
 }
 
 /** Grease and threadlock are noted on fasteners only; on a part the word is kept as a remark. */

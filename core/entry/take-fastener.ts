@@ -2,6 +2,7 @@ import { as, has, type Atom } from './atom.ts';
 import { couldBeHead, couldBeKey } from './fits.ts';
 import type { Drive, DriveStyle, FastenerKind, HeadForm, StackPiece, Thread, Unit } from './meaning.ts';
 import { lengthText } from './numbers.ts';
+import { takeScrewPlug, takeUnionThread } from './take-plug.ts';
 import {
   currentFasteners,
   freshFasteners,
@@ -57,6 +58,8 @@ function setFor(state: State, free: (item: Fasteners) => boolean): Fasteners {
 
 export function takeThread(state: State, thread: Thread): void {
   const atom = peek(state);
+  if (takeUnionThread(state)) return;
+  takeScrewPlug(state);
   const item = setFor(state, (it) => it.thread === null && it.stack.length === 0);
   item.thread = thread;
   const length = as(atom, 'length');
@@ -65,15 +68,23 @@ export function takeThread(state: State, thread: Thread): void {
 }
 
 /** Notes one length: the first for all, a second one or one with a count as groups. */
-export function setLength(item: Fasteners, lengthMm: number, unit: Unit, count: number | null): void {
+export function setLength(
+  item: Fasteners,
+  lengthMm: number,
+  unit: Unit,
+  count: number | null,
+  holes: readonly number[] = [],
+): void {
   if (count === null && item.lengthMm === null && item.lengths.length === 0) {
     item.lengthMm = lengthMm;
     item.lengthUnit = unit;
     return;
   }
   const before =
-    item.lengthMm === null ? [] : [{ count: null, lengthMm: item.lengthMm, unit: item.lengthUnit ?? 'mm' }];
-  item.lengths = [...before, ...item.lengths, { count, lengthMm, unit }];
+    item.lengthMm === null
+      ? []
+      : [{ count: null, lengthMm: item.lengthMm, unit: item.lengthUnit ?? ('mm' as const), holes: [] }];
+  item.lengths = [...before, ...item.lengths, { count, lengthMm, unit, holes }];
   item.lengthMm = null;
   item.lengthUnit = null;
 }

@@ -1,4 +1,4 @@
-import { as, has, type SenseName } from './atom.ts';
+import { as, has, type Atom, type SenseName } from './atom.ts';
 import { nearWord } from './near.ts';
 import { openConnection, openFluid, openPart, openTemporary, wording, type Run } from './open-item.ts';
 import { currentFasteners, pass, peek, use, type DraftOf, type State } from './state.ts';
@@ -31,6 +31,9 @@ function leadsToNoun(state: State, offset: number, fasteners: boolean): boolean 
 function belongs(state: State, offset: number): boolean {
   const atom = peek(state, offset);
   if (has(atom, ...NAMES)) return true;
+  // "10 head bolts": the bolts of the head; "13 mm head" was read before it comes to this.
+  if (atom?.text.toLowerCase() === 'head' && has(peek(state, offset + 1), 'fastener'))
+    return currentFasteners(state) === null || state.fresh === null;
   if (has(atom, 'head', 'drive-style', 'across-flats')) return leadsToNoun(state, offset, false);
   if (has(atom, ...BEFORE_NOUN)) return leadsToNoun(state, offset, true);
   // "caps 1 to 5"
@@ -113,7 +116,7 @@ function takeNameless(state: State, run: Run, front: number): void {
   const readable = Array.from({ length: front }, (_, i) => peek(state, i)?.text ?? '').some((text) =>
     /\p{L}{2}/u.test(text),
   );
-  const verb = state.verb !== null || has(peek(state, run.length), 'happened');
+  const verb = state.verb !== null || (state.fresh === null && has(peek(state, run.length), 'happened'));
   const strange = Array.from({ length: front }, (_, i) => peek(state, i)).some(
     (atom) => has(atom, 'word') && nearWord(atom?.text ?? '') !== null,
   );
@@ -121,7 +124,16 @@ function takeNameless(state: State, run: Run, front: number): void {
     openPart(state, run, front, null);
     return;
   }
+  if (strange && state.current !== null) letCountGo(state);
   for (let i = 0; i < run.length; i += 1) pass(state);
+}
+
+/** "4 M8, 1 streched": how many of what nobody knows, so the number stays with the word. */
+function letCountGo(state: State): void {
+  const start = state.count?.start;
+  const atom = state.sig.find((one) => one.start === start);
+  if (atom) atom.kind = null;
+  state.count = null;
 }
 
 /** "front left": with a part or hose before it that has no such word yet it goes to its name, else it is the place. */
@@ -141,7 +153,9 @@ function takePlace(state: State, length: number): void {
   }
   const fasteners = state.count === null ? null : currentFasteners(state);
   if (fasteners && state.fresh === null && !endsHere(peek(state, length))) return pass(state);
-  if (!endsHere(peek(state, length))) {
+  const behind = peek(state, length);
+  // "left 4 T25": the place first, then what came off there.
+  if (!endsHere(behind) && !(state.first && state.count === null && has(behind, 'num', 'number', 'thread'))) {
     for (let i = 0; i < length; i += 1) pass(state);
     return;
   }
@@ -174,11 +188,54 @@ function takeNoun(state: State, run: Run, front: number): void {
   const part = as(atom, 'part');
   const connection = as(atom, 'connection');
   const temporary = as(atom, 'temporary');
+  const fed = as(peek(state, 0), 'connection');
   if (fastener) takeNamedFasteners(state, run, front);
+  else if (part && fed && has(peek(state, 1), ...NAMES) && isPlugOf(state, run, fed.what))
+    openConnection(state, run, front, fed.what);
   else if (connection && !part) openConnection(state, run, front, connection.what);
   else if (part) openPart(state, run, front, part.look);
   else if (temporary) openTemporary(state, run, front);
   else openFluid(state, run);
+}
+
+/** What a plug feeds: "plug throttle sensor" is the plug of the sensor, "plug cover" is a cover. */
+const FED =
+  /(?:sensor|motor|switch|solenoid|valve|injector|coil|relay|fan|pump|starter|alternator|generator|dynamo|lamp|light|headlamp|gauge|actuator|battery|control box|control unit|display|element|encoder|resolver|throttle body)s?$/i;
+
+function isPlugOf(state: State, run: Run, what: DraftOf<'connection'>['what']): boolean {
+  return (what === 'plug' || what === 'connector') && FED.test(wording(state, 1, (run.noun ?? 0) + 1));
+}
+
+/** "flange, tray 5": a head only beside bolts; alone it is a part. */
+export function takeLoneFlange(state: State, atom: Atom): boolean {
+  if (!/^flanges?$/i.test(atom.text) || !state.first || state.count !== null) return false;
+  const next = peek(state, 1);
+  if (currentFasteners(state) !== null || state.later.length > 0) return false;
+  if (!endsHere(next) && !has(next, 'stow', 'happened', 'condition', 'missing')) return false;
+  openPart(state, { length: 1, noun: 0, preposition: null }, 1, null);
+  return true;
+}
+
+/** "hose off at the caliper end": where it was undone belongs to its name, and nothing more came off. */
+export function takeWhereItWas(state: State): boolean {
+  const item = state.fresh;
+  if ((item?.kind !== 'part' && item?.kind !== 'connection') || !has(peek(state, -1), 'happened'))
+    return false;
+  if (item.happened === 'aside' || !leads(state, 0)) return false;
+  const length = whereLength(state);
+  item.name = `${item.name} ${wording(state, 0, length)}`;
+  use(state, 'name', length);
+  return true;
+}
+
+function whereLength(state: State): number {
+  let length = 1;
+  while (
+    belongs(state, length) ||
+    (has(peek(state, length), 'preposition', 'filler') && leads(state, length))
+  )
+    length += 1;
+  return length;
 }
 
 function takeNamedFasteners(state: State, run: Run, front: number): void {
@@ -250,13 +307,7 @@ export function takeWhatItHolds(state: State): boolean {
   const item = currentFasteners(state);
   if (!item || item !== state.fresh || state.count !== null || item.name !== null || !leads(state, 0))
     return false;
-  let length = 1;
-  while (
-    belongs(state, length) ||
-    (has(peek(state, length), 'preposition', 'filler') && leads(state, length))
-  )
-    length += 1;
-  takeTail(state, item, length);
+  takeTail(state, item, whereLength(state));
   return true;
 }
 

@@ -130,7 +130,10 @@ function pickLength(state: State, mm: number, unit: Unit): boolean {
     item.lengthMm === null ? 0 : null,
   );
   const left = item.count === null || known === null || item.count <= known ? null : item.count - known;
-  setLength(item, mm, unit, state.count?.value ?? (state.picked === 'rest' ? left : null));
+  const holes = state.holes ?? [];
+  const said = holes.length > 0 ? holes.length : (state.count?.value ?? null);
+  setLength(item, mm, unit, said ?? (state.picked === 'rest' ? left : null), holes);
+  state.holes = null;
   state.count = null;
   state.picked = null;
   use(state, 'length');
@@ -212,6 +215,13 @@ function takeRole(state: State, item: DraftOf<'fasteners'>, mm: number, unit: Un
 function takeUnitSize(state: State, mm: number, unit: Unit): boolean {
   if (takeStyled(state, mm, unit)) return true;
   const next = peek(state, 1);
+  if (as(next, 'connection')?.what === 'union' && state.count === null) {
+    // "11 mm union"
+    padHead(state, mm, unit);
+    const set = freshFasteners(state);
+    if (set) set.name = next?.text ?? null;
+    return true;
+  }
   const kind = as(next, 'fastener');
   if (kind && isSized(kind.what)) {
     state.size = { mm, unit, lengthMm: null };
@@ -230,7 +240,7 @@ function takeUnitSize(state: State, mm: number, unit: Unit): boolean {
     return true;
   }
   if (item) return takeRole(state, item, mm, unit);
-  return takeOfPlug(state, mm, unit) || takeAlone(state, mm, unit);
+  return takeThickness(state) || takeOfPlug(state, mm, unit) || takeAlone(state, mm, unit);
 }
 
 /** "3/8 bolts" is a diameter to some and a head to others. */
@@ -238,11 +248,23 @@ function bareInch(state: State): boolean {
   return as(peek(state), 'size')?.bare === true;
 }
 
+/** "shim 0.15 mm": the thickness is its name. */
+function takeThickness(state: State): boolean {
+  const item = state.fresh;
+  if (item?.kind !== 'part' || item.look !== 'shim') return false;
+  item.name = `${item.name} ${peek(state)?.text ?? ''}`;
+  use(state, 'name');
+  return true;
+}
+
 /** "union 11 mm", "drain plug, 17 mm": the head of a thing that is screwed in itself. */
 function takeOfPlug(state: State, mm: number, unit: Unit): boolean {
   const item = state.current;
   if (item?.kind !== 'part' && item?.kind !== 'connection') return false;
-  const screwed = item.kind === 'connection' ? item.what === 'union' : /plug$/i.test(item.name);
+  const screwed =
+    item.kind === 'connection'
+      ? item.what === 'union' || item.what === 'earth lead'
+      : /plug$/i.test(item.name);
   if (!screwed || (state.fresh !== item && !endsHere(peek(state, 1)))) return false;
   const name = item.name;
   const before = state.items.at(-2)?.item;

@@ -1,6 +1,7 @@
-import { has, type Atom } from './atom.ts';
+import { as, has, type Atom } from './atom.ts';
 import type { Condition, ConditionKind, Happened, Stow } from './meaning.ts';
 import { currentFasteners, pass, peek, use, type Draft, type State } from './state.ts';
+import { standsApart } from './spread-stow.ts';
 import { endsHere } from './take-fastener.ts';
 
 type Describable = Extract<Draft, { conditions: readonly Condition[] }>;
@@ -13,7 +14,8 @@ function describable(item: Draft | null): Describable | null {
 export function takeCondition(state: State, what: ConditionKind): void {
   const qty = state.count?.value ?? null;
   const start = state.count?.start ?? peek(state)?.start ?? 0;
-  if (beforeNoun(state)) {
+  const among = isOneOfThem(state);
+  if (!among && beforeNoun(state)) {
     state.adjectives = [...state.adjectives, { what, qty: null, holes: state.holes ?? [] }];
     state.holes = null;
     use(state, 'condition');
@@ -26,8 +28,20 @@ export function takeCondition(state: State, what: ConditionKind): void {
   const item = describable(state.current);
   if (item) item.conditions = [...item.conditions, condition];
   else state.items.push({ start, item: { kind: 'condition', condition } });
-  use(state, 'condition');
+  use(state, 'condition', among ? 2 : 1);
+  if (among && has(peek(state), 'as-found')) use(state, 'condition');
   lateHoles(state, item, condition);
+}
+
+/** "4 M8x25, one wrong bolt": one of the four, not a fifth. */
+function isOneOfThem(state: State): boolean {
+  const item = currentFasteners(state);
+  const noun = as(peek(state, 1), 'fastener');
+  const behind = peek(state, 2);
+  if (!item || item === state.fresh || !noun || state.count === null) return false;
+  if (item.count === null || state.count.value >= item.count) return false;
+  const same = item.what === 'unspecified' || noun.what === 'unspecified' || item.what === noun.what;
+  return same && (endsHere(behind) || has(behind, 'as-found'));
 }
 
 /** "stripped in hole 3": the hole stands behind. */
@@ -63,6 +77,13 @@ export function takeHoles(state: State, holes: readonly number[]): void {
   if (has(next, 'condition', 'missing')) {
     state.holes = holes;
     use(state, has(next, 'missing') ? 'missing' : 'condition');
+    return;
+  }
+  if (currentFasteners(state) && state.count === null && has(next, 'num', 'size')) {
+    // "hole 3 is 40 long"
+    state.holes = holes;
+    state.picked = 'of them';
+    use(state, 'length');
     return;
   }
   pass(state);
@@ -149,6 +170,7 @@ export function takeStow(state: State, stow: Stow): void {
   if (!open && item && 'stow' in item && item.kind !== 'stow') {
     if (item.stow !== null) return pass(state);
     item.stow = stow;
+    if (standsApart(state)) state.stowApart = item;
   } else if (state.stow === null) state.stow = stow;
   else return pass(state);
   use(state, 'stow');

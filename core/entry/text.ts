@@ -95,6 +95,7 @@ const listed = (words: readonly string[]): string => words.join(', ');
 /** Captions under the chips. */
 export const CAPTION = {
   count: 'count',
+  countOrHead: 'count, or the width of a head?',
   countUnknown: 'count not recorded',
   slackened: 'slackened',
   pitchAssumed: (pitch: number): string => `pitch ${pitch} assumed`,

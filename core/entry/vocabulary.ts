@@ -172,7 +172,7 @@ export const ENERGY_WORDS: readonly (readonly [Energy, RegExp])[] = [
   ['fuel', /\b(fuel|gas|petrol|diesel|lpg)\b/i],
   [
     'electricity',
-    /\b(electric\w*|batter\w*|mains|power|fuses?|breaker|isolator|capacitor|volt\w*|plug|current)\b/i,
+    /\b(electric\w*|batter\w*|mains|main switch|power|fuses?|breaker|isolator|capacitor|volt\w*|plug|current)\b/i,
   ],
   ['pressure', /\b(pressure|air|steam|hydraulic\w*|depressuri\w*|vented|accumulator|vacuum|water)\b/i],
   ['load', /\b(load|stands?|jack\w*|hoist|chock\w*|prop\w*|lift\w*|raised|crane|slung|blocks|blocked)\b/i],

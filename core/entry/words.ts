@@ -117,7 +117,7 @@ burnt = burnt, burned, scorched
 milky = milky, emulsified
 dirty = dirty, clogged, filthy
 loose = loose, found loose
-damaged = damaged, dented, torn, chipped, mangled
+damaged = damaged, dented, frayed, torn, chipped, mangled
 wrong = wrong, not original, wrong one
 `;
 
@@ -134,7 +134,7 @@ export const HAPPENED = `
 slackened = slackened, slackened off, loosened, slacked, slacked off, backed off, slack off, slacken
 opened = opened, open, opened up
 aside = aside, moved aside, put aside, swung aside, tied aside, pushed aside, set aside, laid aside, hung aside
-off = off, took off, taken off, came off, removed, disconnected, undone, out, took out, taken out, came out, pulled, unplugged, unscrewed, unclipped
+off = off, took off, taken off, came off, removed, disconnected, undone, out, took out, taken out, came out, pulled, unplugged, unscrewed, unclipped, drilled out, cut off
 `;
 
 export const FLUID_DID = `
@@ -145,8 +145,8 @@ bled = bled
 `;
 
 export const TEMPORARY = `
-blocks = rag, bung, blanking plug, blanking cap, blanking plate, shop towel, paper towel, masking tape, cling film
-supports = axle stand, trolley jack, bottle jack, ratchet strap, wooden block, wood block, engine support
+blocks = rag, bung, blanking plug, blanking cap, blanking plate, shop towel, paper towel, masking tape, tape, cling film
+supports = axle stand, jack, prop, trolley jack, bottle jack, ratchet strap, wooden block, wood block, engine support
 cages = caging bolt, caging pin, spring compressor
 locks = locking pin, timing pin, timing lock, timing peg, crank lock, flywheel lock, cam lock, locking tool, locking bolt, slave pin
 aid = guide pin, slave stud, alignment pin, drip tray, catch tray
@@ -190,7 +190,7 @@ held = hung, hanging, tied, held, strapped, wired, propped, resting, supported, 
 own-place = own place, to own place, own position, keep in order, keep in place, same place, goes back same place, back in same place, matched pair, not interchangeable
 leave-alone = leave alone, do not undo, do not touch, dont touch, leave connected
 must-come-out = must come out, to come out, comes out again, must come out again, take out again
-place = front, rear, back, left, right, upper, lower, top, bottom, inner, outer, inside, outside, underneath, near side, off side, nearside, offside, middle, centre, center, centre left, side, main, small, big, large, left side, right side, intake side, outlet side, inlet side, drive side, top left, top right, bottom left, bottom right, front left, front right, rear left, rear right
+place = front, rear, back, left, right, upper, lower, top, bottom, inner, outer, inside, outside, underneath, near side, off side, nearside, offside, middle, centre, center, centre left, side, main, small, big, large, left side, right side, left hand side, right hand side, lh side, rh side, both sides, intake side, outlet side, inlet side, drive side, top left, top right, bottom left, bottom right, front left, front right, rear left, rear right
 preposition = of, at, on, to, from, behind, under, for, in, by, into, onto, over, between, through, near, below, above, next to, beside
 with = with, plus
 and = and

@@ -60,7 +60,9 @@ function writeMain(item: FastenerItem, style: Style, coarse: Coarse): string {
     item.thread === null ? null : `${writeThread(item.thread, coarse)}${lengthBehind(item) ?? ''}`;
   const turning = writeHeadAndDrive(item);
   const nutHead = item.head !== null && NUT_HEADS.has(item.head) ? `${HEAD_WORD[item.head]} ` : '';
-  const bare = thread === null && turning.length === 0 && (item.count === null || item.name !== null);
+  // A lone "flange" is a part.
+  const headless = turning.length === 0 || (item.drive === null && item.head === 'flange');
+  const bare = thread === null && headless && (item.count === null || item.name !== null);
   const kind = item.what === 'unspecified' && !bare ? null : `${nutHead}${kindWord(item.what, item.count)}`;
   const name = item.name === null ? null : `for ${style === 'quoted' ? quote(item.name) : item.name}`;
   const size = item.sizeMm !== null && isSized(item.what) ? `${item.sizeMm} mm` : null;
@@ -81,14 +83,16 @@ function writeLengths(item: FastenerItem): string[] {
   if (item.lengthMm !== null) {
     return lengthBehind(item) === null ? [`${lengthText(item.lengthMm, item.lengthUnit ?? 'mm')} long`] : [];
   }
-  return item.lengths.map(({ count, lengthMm, unit }) => {
+  return item.lengths.map(({ count, lengthMm, unit, holes }) => {
     const length = `${lengthText(lengthMm, unit)} long`;
+    if (holes.length > 0) return `${holes.length > 1 ? 'holes' : 'hole'} ${holes.join(' and ')} ${length}`;
     return count === null ? length : `${count} of them ${length}`;
   });
 }
 
 function writeTorque(torque: Torque): string {
   if (torque.byFeel) return 'by feel';
+  if (torque.stages.length > 0) return torque.stages.join(' then ');
   const angle = torque.angleDeg === null ? '' : `${torque.angleDeg}°`;
   if (torque.value === null) return angle;
   return `${torque.value} ${torque.unit}${angle === '' ? '' : ` + ${angle}`}`;

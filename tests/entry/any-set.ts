@@ -79,8 +79,8 @@ const drive: fc.Arbitrary<Drive> = fc.oneof(
 );
 
 const torque: fc.Arbitrary<Torque> = fc.oneof(
-  fc.constant<Torque>({ value: null, unit: 'Nm', torqueNm: null, angleDeg: null, byFeel: true }),
-  fc.constant<Torque>({ value: null, unit: 'Nm', torqueNm: null, angleDeg: 90, byFeel: false }),
+  fc.constant<Torque>({ value: null, unit: 'Nm', torqueNm: null, angleDeg: null, byFeel: true, stages: [] }),
+  fc.constant<Torque>({ value: null, unit: 'Nm', torqueNm: null, angleDeg: 90, byFeel: false, stages: [] }),
   fc
     .record({
       value: tenths,
@@ -93,13 +93,44 @@ const torque: fc.Arbitrary<Torque> = fc.oneof(
       torqueNm: torqueNm(value, unit),
       angleDeg,
       byFeel: false,
+      stages: [],
     })),
+  fc
+    .record({
+      values: fc.uniqueArray(fc.integer({ min: 1, max: 400 }), { minLength: 1, maxLength: 4 }),
+      angles: fc.array(fc.integer({ min: 1, max: 360 }), { maxLength: 3 }),
+      unit: fc.constantFrom('Nm' as const, 'lbf ft' as const, 'kgf m' as const),
+    })
+    .filter(({ values, angles }) => values.length + angles.length > 2 || values.length > 1)
+    .map(({ values, angles, unit }): Torque => {
+      const up = [...values].sort((a, b) => a - b);
+      const last = up.at(-1) ?? 0;
+      return {
+        value: last,
+        unit,
+        torqueNm: torqueNm(last, unit),
+        angleDeg: angles.length === 0 ? null : angles.reduce((sum, one) => sum + one, 0),
+        byFeel: false,
+        stages: [...up.map((value) => `${value} ${unit}`), ...angles.map((angle) => `${angle}°`)],
+      };
+    }),
+);
+
+const holes = fc.oneof(
+  { weight: 3, arbitrary: fc.constant<number[]>([]) },
+  fc.uniqueArray(fc.integer({ min: 1, max: 99 }), { minLength: 1, maxLength: 3 }),
 );
 
 const groups: fc.Arbitrary<LengthGroup[]> = fc
-  .array(fc.record({ count: maybe(count), size: length }), { minLength: 1, maxLength: 3 })
-  .filter((all) => all.length > 1 || all[0]?.count !== null)
-  .map((all) => all.map(({ count: n, size }) => ({ count: n, ...size })));
+  .array(fc.record({ count: maybe(count), size: length, holes }), { minLength: 1, maxLength: 3 })
+  .filter((all) => all.length > 1 || all[0]?.count !== null || all[0].holes.length > 0)
+  .map((all) =>
+    all.map(({ count: n, size, holes: at }) => ({
+      count: at.length > 0 ? at.length : n,
+      ...size,
+      holes: at,
+    })),
+  );
 
 const missing = fc.oneof(
   fc.constant({ missingAsFound: null, missingHoles: [] as number[], missingAre: 'not said' as const }),

@@ -74,6 +74,14 @@ function newRemoval(decision: Decision, input: LogInput, items: readonly EntryIt
   });
 }
 
+/** "left", "right hand side", "both sides" among the words for the place; null = none or more than one. */
+function sideOf(place: string): Row<'removal'>['side'] {
+  const said = (['left', 'right', 'both'] as const).filter((side) =>
+    new RegExp(`\\b${side}\\b`, 'i').test(place),
+  );
+  return said.length === 1 ? (said[0] ?? null) : null;
+}
+
 /** What takes nothing off by itself: it belongs to the removal under way, where there is one. */
 const BESIDE: ReadonlySet<EntryItem['kind']> = new Set([
   'temporary',
@@ -206,7 +214,9 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
     const found = removalFor(decision, input, entry.items);
     if (!found.ok) return found;
     const place = entry.items.find((item) => item.kind === 'place');
-    const removal = place ? { ...found.value, place: place.place } : found.value;
+    const removal = place
+      ? { ...found.value, place: place.place, side: found.value.side ?? sideOf(place.place) }
+      : found.value;
     decision.writer.put('removal', removal);
     const sets = decision.state.fset.filter((set) => set.removalId === removal.id);
     const bagId = sets.at(-1)?.stowId ?? null;

@@ -39,12 +39,26 @@ function holesFor(line: Line, item: FastenerItem, set: Row<'fset'>, spec: Row<'s
   const missing = item.missingAsFound ?? item.missingHoles.length;
   const among = item.missingAre !== 'besides';
   const counted = item.count ?? (item.lengths.reduce((sum, group) => sum + (group.count ?? 0), 0) || missing);
-  const total = Math.max(among ? counted : counted + missing, ...item.missingHoles, 0);
-  const lengths: (string | null)[] = [];
-  for (const group of item.lengths) {
+  const total = Math.max(
+    among ? counted : counted + missing,
+    ...item.missingHoles,
+    ...item.lengths.flatMap((group) => group.holes),
+    0,
+  );
+  const lengths: (string | undefined)[] = [];
+  // Holes that were named first, then those that were only counted; a length without a count is for the rest.
+  const named = (group: FastenerItem['lengths'][number]) =>
+    group.holes.length > 0 ? 0 : group.count !== null ? 1 : 2;
+  for (const group of [...item.lengths].sort((a, b) => named(a) - named(b))) {
     const own = { ...spec, id: decision.newId(), lengthUm: Math.round(group.lengthMm * 1000) };
     decision.writer.put('spec', { ...own, poolKey: specOf.key(own) });
-    for (let i = 0; i < (group.count ?? 0); i += 1) lengths.push(own.id);
+    for (const hole of group.holes) lengths[hole - 1] = own.id;
+    let left = group.holes.length > 0 ? 0 : (group.count ?? total);
+    for (let i = 0; i < total && left > 0; i += 1)
+      if (lengths[i] === undefined) {
+        lengths[i] = own.id;
+        left -= 1;
+      }
   }
   const holes: Row<'position'>[] = [];
   for (let n = 1; n <= total; n += 1) {

@@ -51,15 +51,21 @@ specOf.key = poolKeyOf;
 /** Wanted torque of a set, as typed and in millinewton metres. */
 export function torqueOf(
   item: FastenerItem,
-): Pick<Row<'fset'>, 'torqueMnm' | 'torqueTyped' | 'torqueFrom' | 'angleDeg'> {
+): Pick<Row<'fset'>, 'torqueMnm' | 'torqueTyped' | 'torqueFrom' | 'angleDeg' | 'stages'> {
   const torque = item.torque;
-  if (!torque) return { torqueMnm: null, torqueTyped: '', torqueFrom: null, angleDeg: null };
+  if (!torque) return { torqueMnm: null, torqueTyped: '', torqueFrom: null, angleDeg: null, stages: [] };
   const angle = torque.angleDeg === null ? '' : ` + ${torque.angleDeg}°`;
   return {
     torqueMnm: torque.torqueNm === null ? null : Math.round(torque.torqueNm * 1000),
-    torqueTyped: torque.value === null ? angle.trim() : `${torque.value} ${UNITS[torque.unit]}${angle}`,
+    torqueTyped:
+      torque.stages.length > 0
+        ? torque.stages.join(', then ').replaceAll('Nm', 'N·m')
+        : torque.value === null
+          ? angle.trim()
+          : `${torque.value} ${UNITS[torque.unit]}${angle}`,
     torqueFrom: torque.byFeel ? 'by feel' : 'own',
     angleDeg: torque.angleDeg,
+    stages: torque.stages.map((stage) => stage.replace('Nm', 'N·m')),
   };
 }
 
