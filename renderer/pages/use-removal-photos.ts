@@ -6,6 +6,7 @@ import type { OpenJob } from '../data/job.ts';
 import { remember } from '../data/remember.ts';
 import { logOf } from '../model/line.ts';
 import type { Markable } from '../model/marks.ts';
+import { stillIn, undoingOf } from '../model/undoing.ts';
 import { photosOf, unfiledOf } from '../model/photos.ts';
 import type { MarkAtHand } from '../screens/removal/MarkPanel.tsx';
 import type { RemovalPhoto } from '../screens/removal/RemovalScreen.tsx';
@@ -46,9 +47,14 @@ export function useRemovalPhotos(job: OpenJob, removalId: string | null) {
   const at = log.findIndex((removal) => removal.id === removalId);
   const unfiled = unfiledOf(job.view, at >= 0 ? at : log.length);
 
+  const inside = stillIn(job.view.state);
+  const thingOf = new Map(marks.markers.map((marker) => [marker.id, marker.thingId]));
+  const undoing = undoingOf(marks.marks, photo, (id) => inside.has(thingOf.get(id) ?? ''));
   const data: RemovalPhoto | null = photo && {
     photo,
     marks: marks.marks,
+    moves: undoing?.moves ?? [],
+    undoing,
     number: index + 1,
     total: own.length,
     placingSay: marks.next === null ? say.placing : say.placingFor(marks.next.name),

@@ -2,6 +2,9 @@
 export const removal = {
   since: (time: string) => `Removal, since ${time}`,
   planned: 'Removal, not begun',
+  undoingTitle: 'Before you undo it: a casting comes off in this order',
+  undoingOrder: 'Order of undoing',
+  undoingMaker: 'Common practice; the maker’s figure wins.',
   did: 'What was done',
   dids: { off: 'off', slackened: 'slackened', opened: 'opened', aside: 'aside', safe: 'made safe' },
   title: 'Title of this removal',

@@ -11,10 +11,17 @@ const HEADS = Array.from({ length: 6 }, (_, i) => ({
 
 /** A cover with its bolts, `marked` of them on its photo, at Put back. */
 async function coverOnPhoto(page: Page, folder: string, marked = 6): Promise<void> {
+  await markedPhoto(page, folder, 'end cover, 6 M8x25, 25 Nm', marked);
+  await page.keyboard.press('F4');
+  await expect(page.getByRole('heading', { name: 'End cover' })).toBeVisible();
+}
+
+/** A logged line with its photo, `marked` of the heads on it marked, at Take apart. */
+async function markedPhoto(page: Page, folder: string, line: string, marked = 6): Promise<void> {
   await startJob(page, 'Winch gearbox');
-  await page.getByRole('textbox', { name: 'What came off' }).fill('end cover, 6 M8x25, 25 Nm');
+  await page.getByRole('textbox', { name: 'What came off' }).fill(line);
   await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: /End cover/ }).click();
+  await page.getByRole('button', { name: /^Removal 1/ }).click();
   await drop(page, [await picture(folder, 'cover.jpg', HEADS)]);
   await page.getByRole('button', { name: /take into 1/ }).click();
   await expect(photoOf(page).locator('img').first()).toBeVisible();
@@ -24,8 +31,6 @@ async function coverOnPhoto(page: Page, folder: string, marked = 6): Promise<voi
     await expect(page.getByRole('button', { name: new RegExp(`^hole ${i + 1}\\b`) })).toBeVisible();
   }
   await saved(page);
-  await page.keyboard.press('F4');
-  await expect(page.getByRole('heading', { name: 'End cover' })).toBeVisible();
 }
 
 /** What the key for the lit hole says: "Hole 4: 30 %". */
@@ -115,4 +120,14 @@ test('what is on no photo comes after the marks and counts; any other hole is op
   await expect(lit(page)).toContainText('30 %');
   await photoMark(page, 3).click();
   await expect(page.getByLabel('Read on the wrench, N·m')).toBeVisible();
+});
+
+test('how a casting is undone is shown while its bolts are still in', async ({ open, program }) => {
+  const page = await open();
+  await markedPhoto(page, program.folder, 'slackened 6 M8x25 hex 13');
+  await page.getByRole('button', { name: 'Done marking' }).click();
+  const order = page.getByRole('list', { name: 'Order of undoing' }).getByRole('listitem');
+  await expect(order).toHaveText(['1', '4', '2', '5', '3', '6']);
+  await expect(page.getByText(/a quarter to half a turn at a time/)).toBeVisible();
+  await expect(page.locator('.removal-photo .wedge')).toHaveCount(5);
 });

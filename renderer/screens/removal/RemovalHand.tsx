@@ -8,6 +8,7 @@ import { Key } from '../../ui/Key.tsx';
 import { NumberPad } from '../../ui/NumberPad.tsx';
 import { BigNumber, Trio } from '../../ui/Numbers.tsx';
 import { Points } from '../../ui/Point.tsx';
+import { Undoing } from './Undoing.tsx';
 import { MarkPanel } from './MarkPanel.tsx';
 import type { RemovalScreenProps } from './RemovalScreen.tsx';
 
@@ -15,7 +16,7 @@ type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void
 
 /** The removal at hand: its number, title, what was done, counts, open points, note for the way back, number pad. */
 export function RemovalHand(props: HandProps) {
-  const { removal } = props;
+  const { removal, photo } = props;
   const { shown } = removal;
   return (
     <section className="hand removal-hand">
@@ -46,6 +47,7 @@ export function RemovalHand(props: HandProps) {
             ]}
           />
         )}
+        {photo !== null && photo.undoing !== null && <Undoing undoing={photo.undoing} />}
         {props.onWhichThread !== null && (
           <button type="button" className="link" onClick={props.onWhichThread}>
             {sayBook.whichThread}

@@ -3,7 +3,7 @@ import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import type { Did } from '../../../core/drawing/line/types.ts';
 import { PhotoView } from '../../photo/PhotoView.tsx';
-import type { PhotoData, PhotoMark } from '../../photo/types.ts';
+import type { Move, PhotoData, PhotoMark } from '../../photo/types.ts';
 import { photos as sayPhotos } from '../../texts/photos.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { EntryLine, type EntryLineProps } from '../../ui/EntryLine.tsx';
@@ -13,6 +13,7 @@ import type { PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import type { MarkAtHand } from './MarkPanel.tsx';
 import { RemovalHand } from './RemovalHand.tsx';
+import type { UndoingData } from './Undoing.tsx';
 import { Unfiled, type UnfiledData } from './Unfiled.tsx';
 
 /** What the screen shows of the removal at hand. */
@@ -35,6 +36,10 @@ export interface RemovalData {
 export interface RemovalPhoto {
   readonly photo: PhotoData;
   readonly marks: readonly PhotoMark[];
+  /** Wedges from hole to hole in order of undoing; none once it is coming off. */
+  readonly moves: readonly Move[];
+  /** The same in words; null where nothing is to be said. */
+  readonly undoing: UndoingData | null;
   /** Which of the removal's photos this is, from 1. */
   readonly number: number;
   readonly total: number;
@@ -100,6 +105,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
             key={photo.photo.id}
             photo={photo.photo}
             marks={photo.marks}
+            moves={photo.moves}
             atId={props.markAtHand?.id ?? null}
             placing={props.placing}
             placingSay={photo.placingSay}
