@@ -57,7 +57,8 @@ function missingDraft(at: Situation, node: number, missing: Missing): Draft | nu
   return {
     code,
     severity: 'stop',
-    subjects: [missing.thingId],
+    // Filling, bleeding and each leak check of one fluid stand open by themselves: passing one passes no other.
+    subjects: code === 'fluid.open' ? [missing.thingId, missing.what] : [missing.thingId],
     sentence: empty ? emptyHole(at, node, missing.thingId) : missing.sentence,
     clears: empty ? 'Put one in, leave it out with a reason, or put one on the list to get.' : found[1],
     node,

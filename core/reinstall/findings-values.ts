@@ -103,17 +103,14 @@ function measureFindings(at: Situation): Draft[] {
     const low = measure.limitLow !== null && deed.value < measure.limitLow;
     const high = measure.limitHigh !== null && deed.value > measure.limitHigh;
     if (!low && !high) return [];
+    const unit = measure.unit === '' ? '' : ` ${measure.unit}`;
     const limits = [measure.limitLow ?? '…', measure.limitHigh ?? '…'].join(' to ');
     return [
       {
         code: 'measure.off' as const,
         severity: 'stop' as const,
         subjects: [measure.id],
-        sentence:
-          `${measure.what}: ${deed.value} ${measure.unit} is ${low ? 'below' : 'above'} ${limits} ${measure.unit}.`.replace(
-            / +/g,
-            ' ',
-          ),
+        sentence: `${measure.what}: ${deed.value}${unit} is ${low ? 'below' : 'above'} ${limits}${unit}.`,
         clears: 'Correct it and measure again, or say why it stands.',
         node: at.graph.stepOfThing(measure.id),
         facts: [deed.id],

@@ -263,7 +263,7 @@ export interface Acceptance {
 export interface Finding {
   readonly code: FindingCode;
   readonly severity: Severity;
-  /** Thing ids, the first one named in the sentence; bags and counts where they are the subject. */
+  /** Thing ids, the first one named in the sentence; bags, counts and what is to be done where they are the subject. */
   readonly subjects: readonly string[];
   readonly sentence: string;
   /** What clears it, as a sentence. */
