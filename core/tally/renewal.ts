@@ -142,11 +142,13 @@ function fits(name: string, qualifiers: readonly string[], nouns: readonly strin
   return qualifiers.length === 0 || qualifiers.some((word) => `${padded} `.includes(` ${word} `));
 }
 
-/** What comes after "for", "of", "on" says where a thing belongs, not what it is. */
+/** What comes after "for", "of", "on" says where a thing belongs, not what it is; "pressed in" says how it sits. */
 function phrases(text: string): string[] {
   return text
     .split(/[,;+\n]/)
-    .map((piece) => piece.split(/\b(?:for|of|on|at|from|in|with|behind|under)\b|\(/i)[0] ?? '')
+    .map(
+      (piece) => piece.split(/(?<!\bpressed[- ])\b(?:for|of|on|at|from|in|with|behind|under)\b|\(/i)[0] ?? '',
+    )
     .filter((piece) => piece.trim() !== '');
 }
 
