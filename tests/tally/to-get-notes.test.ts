@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Row } from '../../core/model/tables.ts';
 import { newParts, toGet } from '../../core/tally/index.ts';
 import type { GetLine } from '../../core/tally/index.ts';
 import { TallyJob } from '../support/build-tally.ts';
@@ -182,7 +183,7 @@ describe('what is needed', () => {
 });
 
 describe('a new part', () => {
-  const exchange = (values: Parameters<TallyJob['add']>[1] = {}) => {
+  const exchange = (values: Partial<Row<'part'>> = {}) => {
     const job = new TallyJob();
     const part = job.add('part', {
       name: 'pump',
