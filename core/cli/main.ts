@@ -8,6 +8,7 @@ import { PATTERN_VERBS } from './verbs/pattern.ts';
 import { PHOTO_VERBS } from './verbs/photos.ts';
 import { PLAN_VERBS } from './verbs/plan.ts';
 import { TRAY_VERBS } from './verbs/tray.ts';
+import { SHEET_VERB } from './verbs/sheet.ts';
 import { WORK_VERBS } from './verbs/work.ts';
 
 /** The command line: the same use cases as the screens, for scripts and for trying things without a window. */
@@ -18,6 +19,7 @@ export const VERBS: readonly Verb[] = [
   ...PLAN_VERBS,
   ...FILE_VERBS,
   ...PHOTO_VERBS,
+  SHEET_VERB,
   ...TRAY_VERBS,
   ...PATTERN_VERBS,
   OPERATION_VERB,

@@ -1,6 +1,7 @@
 import {
   formatTorque,
   parseStages,
+  parseTorque,
   type Stage,
   tighteningOrder,
   type TighteningOrder,
@@ -8,7 +9,7 @@ import {
   type Torque,
 } from '../fastening/index.ts';
 import type { JobState } from '../model/tables.ts';
-import type { Step, StepHole } from '../reinstall/types.ts';
+import type { Step, StepFasteners, StepHole } from '../reinstall/types.ts';
 import type { Extent, Point } from './geometry.ts';
 import type { Move } from './marks.ts';
 
@@ -113,6 +114,24 @@ function figureOf(torques: readonly (number | undefined)[], unit: Torque['unit']
   const [value = '', name = ''] = formatTorque(first, unit).split(/\s/);
   // "25.0" would be read as more than a wrench can say.
   return [value.includes('.') ? value.replace(/\.?0+$/, '') : value, name];
+}
+
+/** A torque as it is shown largest: as it was typed where it was, with the other unit beside it. */
+export interface TorqueFigure {
+  readonly value: string;
+  readonly unit: string;
+  readonly other: string;
+}
+
+/** The torque of a set, with its angle, in the unit that it was typed in; `torqueNm` is what it comes to in N·m. */
+export function torqueFigure(set: StepFasteners, torqueNm: number): TorqueFigure {
+  const typed = parseTorque(set.torqueTyped.split('+')[0]?.trim() ?? '');
+  const metric = !typed.ok || typed.value.unit === 'N·m';
+  // What was typed is kept as typed; the other unit stands beside it.
+  const [reckoned = '', unit = ''] = formatTorque(torqueNm, metric ? 'N·m' : typed.value.unit).split(/\s/);
+  const value = typed.ok ? String(typed.value.typedValue) : reckoned;
+  const angle = set.angleDeg === null ? '' : ` + ${set.angleDeg}°`;
+  return { value, unit: `${unit}${angle}`, other: formatTorque(torqueNm, metric ? 'lbf·ft' : 'N·m') };
 }
 
 /** A round of tightening as figures. */

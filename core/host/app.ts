@@ -3,9 +3,18 @@ import type { IncomingMessage } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import { type Context, Hono } from 'hono';
 import { PHOTO_BATCH_HEADER, PHOTO_NAME_HEADER, type UploadAnswer } from '../contract/photos.ts';
+import type { Result } from '../model/result.ts';
 import type { ChangeStreams } from './change-stream.ts';
 import type { Desk } from './desk.ts';
-import { type Door, type Facts, judge, type PhotoSize, type Refused, type Route } from './guards.ts';
+import {
+  type Door,
+  type Facts,
+  judge,
+  type PhotoSize,
+  type Refused,
+  type Route,
+  type SheetAsk,
+} from './guards.ts';
 import { securityHeaders } from './headers.ts';
 import { SESSION_COOKIE } from './launch.ts';
 import { codePage, enterPage, spentPage, unbuiltPage } from './pages.ts';
@@ -27,6 +36,9 @@ export interface Incoming {
 /** Takes a file in and answers in JSON what became of it. */
 export type TakeUpload = (incoming: Incoming) => Promise<UploadAnswer>;
 
+/** A put-back sheet as a PDF, or in words why there is none. */
+export type MakeSheet = (ask: SheetAsk) => Promise<Result<Buffer>>;
+
 /** What the host serves; each part is made elsewhere. */
 export interface AppParts {
   readonly door: Door;
@@ -35,6 +47,7 @@ export interface AppParts {
   readonly streams: ChangeStreams;
   readonly photoFile: PhotoFile;
   readonly takeUpload: TakeUpload;
+  readonly sheet: MakeSheet;
   /** Answers a call of the contract; null when there is no such call. */
   readonly rpc: (request: Request, actor: string | null) => Promise<Response | null>;
   /** Told of bugs; the window gets a sentence without their inside. */
@@ -82,6 +95,8 @@ async function serveRoute(c: Ctx, parts: AppParts): Promise<Response> {
       return asset(c, parts, route.path);
     case 'photo':
       return photo(c, parts, route.id, route.size);
+    case 'sheet':
+      return sheet(c, parts, route.sheet);
     case 'changes':
       return changes(c, parts);
     case 'upload':
@@ -131,6 +146,15 @@ async function photo(c: Ctx, parts: AppParts, id: string, size: PhotoSize): Prom
   return c.body(new Uint8Array(await readFile(file.path)), 200, {
     'Content-Type': file.type,
     'Cache-Control': 'private, max-age=31536000, immutable',
+  });
+}
+
+async function sheet(c: Ctx, parts: AppParts, ask: SheetAsk): Promise<Response> {
+  const made = await parts.sheet(ask);
+  if (!made.ok) return c.json(made.fault, 404);
+  return c.body(new Uint8Array(made.value), 200, {
+    'Content-Type': 'application/pdf',
+    'Content-Disposition': 'inline; filename="put-back-sheet.pdf"',
   });
 }
 

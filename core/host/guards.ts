@@ -38,12 +38,21 @@ export type Route =
   | { readonly kind: 'page'; readonly signedIn: boolean }
   | { readonly kind: 'asset'; readonly path: string }
   | { readonly kind: 'photo'; readonly id: string; readonly size: PhotoSize }
+  | { readonly kind: 'sheet'; readonly sheet: SheetAsk }
   | { readonly kind: 'changes' }
   | { readonly kind: 'rpc' }
   /** One photo file on its way in, as it is. */
   | { readonly kind: 'upload'; readonly jobId: string }
   | { readonly kind: 'ticket' }
   | { readonly kind: 'code' };
+
+/** A put-back sheet: of one step by its number in the list, or (null) of all that is left. */
+export interface SheetAsk {
+  readonly jobId: string;
+  readonly step: number | null;
+  /** Photos as lines, to save ink. */
+  readonly light: boolean;
+}
 
 export interface Refused {
   readonly ok: false;
@@ -102,6 +111,7 @@ function admit(route: Route, facts: Facts, door: Door): Verdict {
       return { ok: true, route };
     case 'asset':
     case 'photo':
+    case 'sheet':
     case 'changes':
     case 'rpc':
     case 'upload':
@@ -181,6 +191,7 @@ function bodyOf(route: Route): { readonly limit: number; readonly type: RegExp; 
     case 'page':
     case 'asset':
     case 'photo':
+    case 'sheet':
     case 'changes':
     case 'rpc':
       return { limit: BODY_LIMITS.rpc, type: JSON_TYPE, word: 'JSON' };
@@ -241,6 +252,10 @@ function routeOf(method: string, path: PlainPath): Verdict {
       const photo = photoOf(rest);
       return photo ? { ok: true, route: { kind: 'photo', ...photo } } : NOTHING;
     }
+    case 'sheet': {
+      const sheet = sheetOf(rest);
+      return sheet ? { ok: true, route: { kind: 'sheet', sheet } } : NOTHING;
+    }
     default: {
       // The renderer's own addresses have no dot; files of the renderer always have one.
       const last = path.segments.at(-1) ?? '';
@@ -263,6 +278,14 @@ export function photoOf(segments: readonly string[]): { id: string; size: PhotoS
   if (segments.length !== 2 || id === undefined || !/^[0-9a-f]{64}$/.test(id)) return null;
   const known = PHOTO_SIZES.find((each) => each === size);
   return known === undefined ? null : { id, size: known };
+}
+
+/** Job, step and manner from the last segments of a sheet's path: "JOB/all", "JOB/3/light". */
+function sheetOf(segments: readonly string[]): SheetAsk | null {
+  const [jobId = '', which = '', manner] = segments;
+  if (!/^[0-9a-f-]{36}$/.test(jobId) || !/^(all|[1-9]\d{0,5})$/.test(which)) return null;
+  if (segments.length > 3 || (manner !== undefined && manner !== 'light')) return null;
+  return { jobId, step: which === 'all' ? null : Number(which), light: manner === 'light' };
 }
 
 /**

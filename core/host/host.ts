@@ -4,7 +4,7 @@ import { getRequestListener } from '@hono/node-server';
 import { ok, type Result, refuse } from '../model/result.ts';
 import { holderOf, type HostLock, takeLock } from '../store/lock.ts';
 import { openWorkshop, type Workshop } from '../store/workshop.ts';
-import { makeApp, type PhotoFile, type TakeUpload } from './app.ts';
+import { makeApp, type MakeSheet, type PhotoFile, type TakeUpload } from './app.ts';
 import { changeStreams } from './change-stream.ts';
 import { openDesk, sweepDesks } from './desk.ts';
 import type { Door } from './guards.ts';
@@ -34,6 +34,7 @@ export interface HostOptions {
 export interface HostPhotos {
   readonly photoFile: PhotoFile;
   readonly takeUpload: TakeUpload;
+  readonly sheet: MakeSheet;
   close(): Promise<void>;
 }
 
@@ -81,6 +82,7 @@ async function answer(options: HostOptions, lock: HostLock, workshop: Workshop):
     streams,
     photoFile: photos.photoFile,
     takeUpload: photos.takeUpload,
+    sheet: photos.sheet,
     rpc: rpcOver(workshop, onFault),
     onFault,
   });
@@ -112,6 +114,7 @@ function noPhotos(): HostPhotos {
   return {
     photoFile: async () => Promise.resolve(null),
     takeUpload: async () => Promise.resolve({ status: 'refused', photoId: null, filedWhy: '', sentence }),
+    sheet: async () => Promise.resolve(refuse('refused', 'Expected a host with photos; this one has none.')),
     close: async () => Promise.resolve(),
   };
 }

@@ -11,6 +11,7 @@ import { PicturePool } from '../photos/pool.ts';
 import { originalPath } from '../store/check.ts';
 import { places, type Workshop } from '../store/workshop.ts';
 import { addPhoto, incomingFolder, sweepIncoming } from '../usecases/photos.ts';
+import { sheetPdf } from '../usecases/sheet.ts';
 import type { Incoming } from './app.ts';
 import { BODY_LIMITS } from './guards.ts';
 import type { HostPhotos } from './host.ts';
@@ -60,6 +61,8 @@ export function hostPhotos(workshop: Workshop): HostPhotos {
         await rm(file, { force: true });
       }
     },
+    sheet: async ({ jobId, step, light }) =>
+      sheetPdf({ workshop, actor: null }, pool, { jobId, steps: step === null ? null : [step], light }),
     close: async () => pool.close(),
   };
 }

@@ -2,14 +2,25 @@ import { randomBytes } from 'node:crypto';
 import { mkdir, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
-/** Sizes of renditions by their longest edge in pixels; "full" keeps the size of the original. */
-export type RenditionSize = '320' | '2048' | 'full';
+/**
+ * Sizes of renditions by their longest edge in pixels; "full" keeps the size of the original. "print" is in grey and
+ * bright, so that ink marks stand out on it; "light" has little more than its lines, for printers that must save ink.
+ */
+export type RenditionSize = '320' | '2048' | 'full' | 'print' | 'light';
 
-const ENDINGS: Readonly<Record<RenditionSize, string>> = { '320': 'webp', '2048': 'jpg', full: 'jpg' };
+const ENDINGS: Readonly<Record<RenditionSize, string>> = {
+  '320': 'webp',
+  '2048': 'jpg',
+  full: 'jpg',
+  print: 'jpg',
+  light: 'jpg',
+};
 export const RENDITION_TYPES: Readonly<Record<RenditionSize, string>> = {
   '320': 'image/webp',
   '2048': 'image/jpeg',
   full: 'image/jpeg',
+  print: 'image/jpeg',
+  light: 'image/jpeg',
 };
 
 /** Where a rendition of an original lies: by the original's hash, in folders of 256. */

@@ -39,6 +39,8 @@ sharp.concurrency(1);
 /** Longest edge of the two renditions, and of the grey picture that sharpness is measured on at most, in pixels. */
 const LARGE = 2048;
 const SMALL = 320;
+/** Longest edge on paper, in pixels: 200 to the inch over the width of a sheet. */
+const PAPER = 1400;
 const GREY = 1024;
 const WHITE = '#ffffff';
 /** How good the packed pictures are, of 100. */
@@ -255,6 +257,26 @@ export async function readPicture(path: string, sha256: string, renditions: stri
   return { type, width, height, turn, ...facts, ...figures, notices: noticesOf(opened) };
 }
 
+/** How far round a point its light is judged, in pixels: wider than an edge, narrower than a bolt head. */
+const LINE_BLUR = 14;
+
+/** In grey and bright, or as lines: each point against the light round it, so that plain faces go white. */
+async function paperOf(pixels: Raw, light: boolean): Promise<Buffer> {
+  const one = async (picture: Sharp): Promise<Buffer> => picture.toColourspace('b-w').raw().toBuffer();
+  const grey = await one(again(pixels).greyscale().normalise());
+  const flat = { raw: { width: pixels.width, height: pixels.height, channels: 1 } } as const;
+  const round = light ? await one(sharp(grey, flat).blur(LINE_BLUR)) : grey;
+  const paper = Buffer.alloc(grey.length);
+  for (let i = 0; i < grey.length; i += 1) {
+    const value = grey[i] ?? 0;
+    const line = (255 * (value + 24)) / ((round[i] ?? 0) + 24);
+    // A trace of the light itself keeps a dark hole dark.
+    const bright = light ? line * 0.88 + value * 0.25 : 70 + 185 * (value / 255) ** 0.75;
+    paper[i] = Math.min(255, bright);
+  }
+  return sharp(paper, flat).jpeg({ quality: JPEG_QUALITY }).toBuffer();
+}
+
 /** Whether any browser shows the file itself as it should be: upright, still, in its colours. */
 function showsAsIs({ type, turn, meta, heif }: Opened): boolean {
   if (type === 'image/heic' || meta.space === 'cmyk' || (meta.pages ?? 1) > 1 || heif?.sequence) return false;
@@ -270,9 +292,11 @@ export async function renderPicture(
 ): Promise<Rendered> {
   const opened = await open(path);
   if (size === 'full' && showsAsIs(opened)) return { original: true, type: opened.type };
-  const pixels = await pixelsOf(opened, size === 'full' ? null : LARGE);
-  const bytes =
-    RENDITION_TYPES[size] === 'image/webp'
+  const paper = size === 'print' || size === 'light';
+  const pixels = await pixelsOf(opened, size === 'full' ? null : paper ? PAPER : LARGE);
+  const bytes = paper
+    ? await paperOf(pixels, size === 'light')
+    : RENDITION_TYPES[size] === 'image/webp'
       ? await smallOf(pixels)
       : await jpegOf(pixels, size === 'full' ? FULL_QUALITY : JPEG_QUALITY);
   await writeWhole(renditionPath(renditions, sha256, size), bytes);

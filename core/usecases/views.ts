@@ -63,7 +63,7 @@ function usedStows(state: JobState): string[] {
 }
 
 /** Pieces of each removal, for the length of its notch. */
-function piecesByRemoval(state: JobState): Map<string, number> {
+export function piecesByRemoval(state: JobState): Map<string, number> {
   const home = new Map(state.fset.map((set) => [set.id, set.removalId]));
   const pieces = new Map<string, number>();
   const add = (id: string | null | undefined, qty: number) => {

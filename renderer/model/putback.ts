@@ -1,6 +1,6 @@
 import type { JobView } from '../../core/contract/views.ts';
 import type { DeedWhat } from '../../core/model/work.ts';
-import { formatTorque, parseTorque } from '../../core/fastening/index.ts';
+import { torqueFigure } from '../../core/drawing/joint.ts';
 import type { AheadGroup, AheadScreenProps } from '../screens/putback/AheadScreen.tsx';
 import type { StepData } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
@@ -43,16 +43,6 @@ function figureOf(view: JobView, step: PlanStep): StepData['figure'] {
     return { value: say.litres(ml), unit: say.litre, other: fluid?.capacityMl ? say.holds : say.cameOut };
   const holes = step.fasteners.reduce((sum, one) => sum + one.holes.length, 0);
   return holes > 0 ? { value: String(holes), unit: say.holes(holes), other: '' } : null;
-}
-
-function torqueFigure(set: PlanStep['fasteners'][number], torqueNm: number): StepData['figure'] {
-  const typed = parseTorque(set.torqueTyped.split('+')[0]?.trim() ?? '');
-  const metric = !typed.ok || typed.value.unit === 'N·m';
-  // What was typed is kept as typed; the other unit stands beside it.
-  const [reckoned = '', unit = ''] = formatTorque(torqueNm, metric ? 'N·m' : typed.value.unit).split(/\s/);
-  const value = typed.ok ? String(typed.value.typedValue) : reckoned;
-  const angle = set.angleDeg === null ? '' : ` + ${set.angleDeg}°`;
-  return { value, unit: `${unit}${angle}`, other: formatTorque(torqueNm, metric ? 'lbf·ft' : 'N·m') };
 }
 
 /** What the large key does now: start all by hand, tighten all, or say that the step is done. */

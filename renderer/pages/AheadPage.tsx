@@ -11,6 +11,7 @@ import { putback as say } from '../texts/putback.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
+import { SheetDialog } from './SheetDialog.tsx';
 
 type Question = Omit<AskProps, 'onClose'>;
 
@@ -47,6 +48,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
   const [ask, setAsk] = useState<Question | null>(null);
   const [atGate, setAtGate] = useState(false);
+  const [printing, setPrinting] = useState(false);
   const go = remember.getState().go;
   const data = aheadData(job.view);
   const stops = stopsOfJob(job.view);
@@ -71,9 +73,11 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         onNext={onNext}
         onOwnStep={() => setAsk(ownStep(job))}
         onNotInLog={() => setAsk(notInLog(job))}
+        onPrint={() => setPrinting(true)}
         onClose={onClose}
         onReopen={() => setPhase(job, 'open')}
       />
+      {printing && <SheetDialog job={job} step={null} onClose={() => setPrinting(false)} />}
       {ask && <AskDialog {...ask} onClose={() => setAsk(null)} />}
     </>
   );

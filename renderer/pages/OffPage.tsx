@@ -4,6 +4,7 @@ import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
 import { keyIsTaken } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
+import { saveFile } from '../data/save.ts';
 import {
   awayData,
   bagData,
@@ -21,16 +22,6 @@ import { off as say } from '../texts/off.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { sidePane, useStatus } from './pane.ts';
 import { useLost, useTray, useUnknown } from './use-tray.ts';
-
-/** Hands a text to the user as a file. */
-function save(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'text/csv' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(url);
-}
 
 /** A line of the list to get changes its state; "here" books the pieces in. */
 async function setWant(job: OpenJob, key: string, state: WantState): Promise<void> {
@@ -187,7 +178,7 @@ function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingI
           kind: 'to get',
           wants,
           onState: (key, state) => void setWant(job, key, state),
-          onSave: () => save('to-get.csv', wantsCsv(wants)),
+          onSave: () => saveFile('to-get.csv', new Blob([wantsCsv(wants)], { type: 'text/csv' })),
         };
       case 'tray':
         return { kind: 'tray', ...tray };

@@ -17,6 +17,7 @@ import { AheadPage } from './AheadPage.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
 import { type Ask, againAsk, stepWork } from './putback-deeds.ts';
+import { SheetDialog } from './SheetDialog.tsx';
 import { useRoundDeeds } from './use-round-deeds.ts';
 import { useMarks } from './use-marks.ts';
 
@@ -74,6 +75,7 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
   const stops = step.state === 'held' ? stopsAt(job.view, step.id) : [];
   const [stopped, setStopped] = useState<Stopped | null>(null);
   const [atGate, setAtGate] = useState(false);
+  const [printing, setPrinting] = useState(false);
   // The gate stays until it is passed, with what was answered in sight.
   if (stops.length > 0 && !atGate) setAtGate(true);
   if (stopped !== null) {
@@ -84,7 +86,23 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
     return <GatePage key="tick" job={job} stepId={step.id} facts={stopped.points} onPass={pass} />;
   }
   if (atGate) return <GatePage job={job} stepId={step.id} facts={stops} onPass={() => setAtGate(false)} />;
-  return <StepPage job={job} step={step} onStop={(points, again) => setStopped({ points, again })} />;
+  return (
+    <>
+      <StepPage
+        job={job}
+        step={step}
+        onStop={(points, again) => setStopped({ points, again })}
+        onPrint={() => setPrinting(true)}
+      />
+      {printing && (
+        <SheetDialog
+          job={job}
+          step={job.view.plan.steps.indexOf(step) + 1}
+          onClose={() => setPrinting(false)}
+        />
+      )}
+    </>
+  );
 }
 
 const readShown = (kept: string): AllShown => (kept === 'yes' || kept === 'no' ? kept : '');
@@ -93,6 +111,7 @@ interface StepPageProps {
   readonly job: OpenJob;
   readonly step: PlanStep;
   readonly onStop: (points: readonly StandingPoint[], again: () => void) => void;
+  readonly onPrint: () => void;
 }
 
 /** A mark is dragged by what it stands for; on another photo the same thing has a mark of its own. */
@@ -106,7 +125,7 @@ function moveMark(
   if (marker) marks.change(marker.id, to);
 }
 
-function StepPage({ job, step, onStop }: StepPageProps) {
+function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const status = useStatus();
   const [atId, setAtId] = useState<string | null>(null);
   const [reading, setReading] = useDraft(`reading/${atId ?? step.id}`);
@@ -154,6 +173,7 @@ function StepPage({ job, step, onStop }: StepPageProps) {
         }}
         onCloseHole={() => setAtId(null)}
         onAction={work.onAction}
+        onPrint={onPrint}
         onList={() => remember.getState().go({ stepId: 'list' })}
         onWhyTorque={opening && (() => openHandbook(opening))}
         onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}

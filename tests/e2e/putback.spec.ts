@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { readPdf } from '../record/read-pdf.ts';
 import { expect, test } from './support/program.ts';
 import { byScript, loggedJob, saved } from './support/seed.ts';
 
@@ -168,4 +170,26 @@ test('a job that is back is closed at its end, and may be opened again', async (
   await expect(page.getByText('This job is closed.')).toBeVisible();
   await page.getByRole('button', { name: 'Open it again' }).click();
   await expect(page.getByRole('button', { name: /Close the job/ })).toBeVisible();
+});
+
+test('the sheet of this step, or of all that is left, is printed as a PDF', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard, 4 M6x16', 'end cover, 6 M8x25 hex 13, bag 3, 25 Nm'], 'F4');
+  const sheetOf = async (which: string | null) => {
+    await page.getByRole('button', { name: 'Print the sheet' }).click();
+    if (which !== null) await page.getByRole('radio', { name: which }).check();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Make the PDF' }).click();
+    const file = await coming;
+    expect(file.suggestedFilename()).toBe('Winch gearbox put back.pdf');
+    await expect(page.getByRole('dialog')).toHaveCount(0);
+    const pages = await readPdf(readFileSync(await file.path()));
+    return pages.map((one) => one.text).join(' ');
+  };
+  const one = await sheetOf(null);
+  expect(one).toContain('End cover');
+  expect(one).not.toContain('Guard');
+  expect(await sheetOf('All that is left')).toMatch(/End cover.*Guard/);
+  await page.getByRole('button', { name: /^step 1 of 2/ }).click();
+  expect(await sheetOf(null)).toMatch(/End cover.*Guard/);
 });

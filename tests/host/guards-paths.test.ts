@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pathOf, photoOf } from '../../core/host/guards.ts';
-import { ALL, asset, ask, call, changes, code, HOST, ID, photo, status, ticket } from './requests.ts';
+import { ALL, asset, ask, call, changes, code, HOST, ID, photo, sheet, status, ticket } from './requests.ts';
 
 const BAD_TARGETS = [
   '',
@@ -54,6 +54,25 @@ describe('paths', () => {
       }),
       { numRuns: 5000 },
     );
+  });
+  it('a sheet is asked for by its job, a number of the list or all, and how it is printed', () => {
+    const job = sheet.target.split('/')[2] ?? '';
+    const route = (path: string) => {
+      const verdict = ask(sheet, { target: `/sheet/${path}` });
+      return verdict.ok && verdict.route.kind === 'sheet' ? verdict.route.sheet : status(verdict);
+    };
+    expect(route(`${job}/all`)).toEqual({ jobId: job, step: null, light: false });
+    expect(route(`${job}/12/light`)).toEqual({ jobId: job, step: 12, light: true });
+    for (const bad of [
+      job,
+      `${job}/0`,
+      `${job}/-1`,
+      `${job}/3/dark`,
+      `${job}/all/light/x`,
+      'x/all',
+      `${job}/9999999`,
+    ])
+      expect(route(bad), bad).toBeOneOf([400, 404]);
   });
   it.each([
     '/rpc',

@@ -1,6 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { BODY_LIMITS, type Facts, hasSession, judge, sameSecret } from '../../core/host/guards.ts';
-import { ALL, asset, ask, call, changes, code, DOOR, HOST, page, photo, status, ticket } from './requests.ts';
+import {
+  ALL,
+  asset,
+  ask,
+  call,
+  changes,
+  code,
+  DOOR,
+  HOST,
+  page,
+  photo,
+  sheet,
+  status,
+  ticket,
+} from './requests.ts';
 
 describe('what this program asks of itself is let through', () => {
   it.each(Object.entries(ALL))('%s', (kind, facts) => {
@@ -79,7 +93,8 @@ describe('a page from elsewhere gets nothing', () => {
   ];
   for (const site of sites)
     it(`a request that says ${site.join(' + ') || 'nothing'} of where it comes from`, () => {
-      for (const facts of [call, asset, photo, changes, code]) expect(status(ask(facts, { site }))).toBe(403);
+      for (const facts of [call, asset, photo, sheet, changes, code])
+        expect(status(ask(facts, { site }))).toBe(403);
       if (site[0] !== 'none') expect(status(ask(page, { site }))).toBe(403);
     });
 
@@ -102,7 +117,8 @@ describe('a page from elsewhere gets nothing', () => {
       expect(status(ask(code, { origin }))).toBe(403);
       // Where something is only read the origin may be missing, but never another.
       if (origin.length > 0)
-        for (const facts of [page, asset, photo, changes]) expect(status(ask(facts, { origin }))).toBe(403);
+        for (const facts of [page, asset, photo, sheet, changes])
+          expect(status(ask(facts, { origin }))).toBe(403);
     });
 
   it('a ticket is taken from a file only: as a whole page, with the origin that files have', () => {
@@ -140,7 +156,8 @@ describe('a request without the session gets nothing but the way in', () => {
   ];
   for (const cookie of cookies)
     it(cookie.join() || 'no cookie', () => {
-      for (const facts of [call, asset, photo, changes]) expect(status(ask(facts, { cookie }))).toBe(401);
+      for (const facts of [call, asset, photo, sheet, changes])
+        expect(status(ask(facts, { cookie }))).toBe(401);
     });
   it('an empty secret opens nothing', () => {
     expect(hasSession(['everybolt-session='], '')).toBe(false);
@@ -156,7 +173,7 @@ describe('methods and bodies', () => {
     },
   );
   it('what is read is not posted to, what is written is not got', () => {
-    for (const facts of [page, asset, photo, changes])
+    for (const facts of [page, asset, photo, sheet, changes])
       expect(status(ask(facts, { method: 'POST' }))).toBe(405);
     for (const facts of [call, ticket, code]) expect(status(ask(facts, { method: 'GET' }))).toBe(405);
   });

@@ -47,10 +47,12 @@ export const photo: Facts = {
   mode: ['no-cors'],
   dest: ['image'],
 };
+const JOB = `${'0'.repeat(8)}-0000-7000-8000-${'0'.repeat(12)}`;
+export const sheet: Facts = { ...NOTHING, method: 'GET', target: `/sheet/${JOB}/all` };
 export const changes: Facts = { ...NOTHING, method: 'GET', target: '/changes' };
 export const upload: Facts = {
   ...call,
-  target: `/upload/${'0'.repeat(8)}-0000-7000-8000-${'0'.repeat(12)}`,
+  target: `/upload/${JOB}`,
   contentType: ['application/octet-stream'],
 };
 const form = { contentType: ['application/x-www-form-urlencoded'], contentLength: ['71'] };
@@ -72,7 +74,7 @@ export const code: Facts = {
   site: ['same-origin'],
   cookie: [],
 };
-export const ALL = { call, upload, page, asset, photo, changes, ticket, code };
+export const ALL = { call, upload, page, asset, photo, sheet, changes, ticket, code };
 
 export const status = (verdict: Verdict) => (verdict.ok ? 200 : verdict.status);
 export const ask = (facts: Facts, change: Partial<Facts> = {}) => judge({ ...facts, ...change }, DOOR);

@@ -1,6 +1,7 @@
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { putback as say } from '../../texts/putback.ts';
+import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
 import { Points, type PointData } from '../../ui/Point.tsx';
@@ -24,6 +25,7 @@ export interface AheadScreenProps {
   readonly onNext: () => void;
   readonly onOwnStep: () => void;
   readonly onNotInLog: () => void;
+  readonly onPrint: () => void;
   readonly onClose: () => void;
   readonly onReopen: () => void;
 }
@@ -44,6 +46,7 @@ export function AheadScreen(props: AheadScreenProps) {
         <div className="keys off-tools two">
           <Key onPress={props.onOwnStep}>{say.addStep}</Key>
           <Key onPress={props.onNotInLog}>{say.notInLog}</Key>
+          {groups.length > 0 && <Key onPress={props.onPrint}>{saySheet.print}</Key>}
         </div>
       </div>
       <section className="hand on-sheet">

@@ -31,6 +31,8 @@ export interface PutBackScreenProps {
   readonly onCloseHole: () => void;
   readonly onAction: (id: string, done: boolean) => void;
   readonly onList: () => void;
+  /** The sheet to print was asked for. */
+  readonly onPrint: () => void;
   readonly onNextPhoto: () => void;
   /** Opens the handbook with the fastener at hand; null where the step has none. */
   readonly onWhyTorque: (() => void) | null;

@@ -1,6 +1,7 @@
 import { common } from '../../texts/common.ts';
 import { handbook as sayBook } from '../../texts/handbook.ts';
 import { putback as say } from '../../texts/putback.ts';
+import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
@@ -54,6 +55,9 @@ export function StepHand(props: PutBackScreenProps) {
           <Points points={step.gate.points} />
         </div>
       )}
+      <button type="button" className="link step-book" onClick={props.onPrint}>
+        {saySheet.print}
+      </button>
       <div className="foot step-keys">
         <Key onPress={props.onUndo} off={!props.canUndo} hint={common.undoHint} shortcut="Control+Z">
           {say.undo}
