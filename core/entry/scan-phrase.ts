@@ -20,7 +20,7 @@ const SAFE_PHRASES = [
   String.raw`(?:\p{L}+\s){0,2}(?:pressure|air|steam|gas|water|hydraulics|accumulator|vacuum)(?:\s(?:is|was|supply))?\s(?:let off|let down|released|relieved|vented|bled off|bled down|dumped|off|shut|shut off|turned off|isolated)`,
   String.raw`depressuri[sz]ed(?:\s.+)?`,
   String.raw`(?:\p{L}+\s){0,2}springs?(?:\s(?:is|was|are))?\s(?:caged|compressed|released|relaxed|unloaded|let down|held)(?:\s(?:with|by)\s.+)?`,
-  String.raw`(?:\p{L}+\s){0,3}(?:up on|on) (?:\d+ |two |four )?(?:axle |jack |safety )?stands`,
+  String.raw`(?:\p{L}+\s){0,3}(?:up on|on) (?:\d+ |an? |the |two |four )?(?:axle |jack |safety )?stands?`,
   String.raw`(?:the )?(?:load|ram|table|arm|boom|lift|hoist|beam)(?:\s(?:is|was))?\s(?:lowered|propped|supported|blocked|slung|down|pinned)(?:\s.+)?`,
   String.raw`(?:wheels? )?chocked(?:\s.+)?`,
   String.raw`(?:\p{L}+\s){0,3}(?:valve|tap|cock|stopcock|stop cock)(?:\s(?:is|was))?\s(?:shut|shut off|closed|turned off)`,
@@ -61,6 +61,13 @@ const WHERE_QUOTED = /^where "((?:[^"]|"")*)"$/;
 /** "jack under the engine": a word that is a part elsewhere, with what it bears. */
 const BEARS = only(
   String.raw`(?:\d{1,2} |an? |one |two )?(?:\p{L}+ )?(?:supports?|jacks?|props?|blocks?|stands?|timbers?|packing) (?:under|below|beneath) .+`,
+);
+/** "2 caps on the hose ends": what closes an opening, though a cap is a part elsewhere. */
+const CLOSES = only(
+  String.raw`(?:\d{1,2} |an? |one |two )?(?:\p{L}+ )?(?:caps?|plugs?|bungs?|covers?) (?:in|on|over) .*(?:ends?|ports?|stubs?|openings?)`,
+);
+const HOLDS = only(
+  String.raw`(?:(\d{1,2}) |(an?|one) )?((?:\p{L}+ )?(?:straps?|ropes?|slings?|chains?|wires?)),? (hold(?:s|ing)? .+)`,
 );
 const SEALED_ENDS = only(
   String.raw`(?:(?:(both)|(\d{1,2})|(one))\s)?(?:open )?(?:ends?|ports?|pipes?|hoses?|holes?|unions?|stubs?|inlets?|outlets?)?\s?(capped|plugged|bunged|blanked|taped)(?: (?:off|up|over))?`,
@@ -115,6 +122,12 @@ const mustComeOut: Reader = (stretch) => {
   const suffixed = OUT_SUFFIX.exec(stretch);
   if (suffixed) return temporary(suffixed[1] ?? '', undefined);
   if (BEARS.test(stretch)) return temporary(stretch, 'supports');
+  if (CLOSES.test(stretch)) return temporary(stretch, 'blocks');
+  const holds = HOLDS.exec(stretch);
+  if (holds) {
+    const qty = holds[1] ? Number(holds[1]) : holds[2] ? 1 : null;
+    return { kind: 'temporary', name: holds[3] ?? '', role: 'supports', qty, where: holds[4] ?? null };
+  }
   const sealed = SEALED_ENDS.exec(stretch);
   if (!sealed) return null;
   const qty = sealed[1] ? 2 : sealed[2] ? Number(sealed[2]) : sealed[3] ? 1 : null;
@@ -151,7 +164,7 @@ const measurement: Reader = (stretch) => {
 };
 
 const MARK = only(
-  String.raw`(?:(?:match|alignment|paint|punch|centre|center|dot|scribe|timing)[ -]?mark(?:s|ed)?|scribed|marked|marks?|arrow|dot punched|punch(?:ed)? dot|paint(?:ed)? (?:line|dot|stripe))(?!\s*:\s*")(?:\s.+)?`,
+  String.raw`(?:(?:match|alignment|paint|punch|centre|center|dot|scribe|timing)[ -]?mark(?:s|ed)?|scribed|marked|marks?|arrow|dot punched|punch(?:ed)? dot|paint(?:ed)? (?:line|dot|stripe))(?!\s*:\s*")(?:\s*:)?(?:\s.+)?`,
 );
 const MARK_QUOTED = only(String.raw`mark\s*:\s*${QUOTED}`);
 

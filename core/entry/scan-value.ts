@@ -224,7 +224,7 @@ const LETTER_RULES: readonly Rule[] = [
   },
   {
     pattern: sticky(
-      String.raw`(?:stamped|stamp)(?:\s+(?:no\.?|number|with))?:?\s*(?:${QUOTED}|([\p{L}\p{N}][\p{L}\p{N}./-]*))`,
+      String.raw`(?:stamped|stamp)(?:\s+(?:no\.?|number|with))?:?\s*(?:${QUOTED}|([\p{L}\p{N}][\p{L}\p{N}./-]*(?:\s(?:and|&)\s[\p{L}\p{N}]{1,3}(?=\s*(?:[,;]|$)))?))`,
     ),
     read: ([, quoted, value = '']) => [
       { s: 'stamped', value: quoted === undefined ? value : unquote(quoted) },

@@ -105,6 +105,10 @@ function stretchEnd(text: string, from: number): number {
   return text.length;
 }
 
+/** "strap, holds the left rotor". */
+const HELD_BY_IT = /^,\s*hold(?:s|ing) [^,;\n]+/iu;
+/** "mains locked out, lock 7": whose lock, not a part that came off. */
+const WHOSE_LOCK = /^,\s*(?:pad)?locks? [\p{L}\p{N}]+(?=\s*(?:[,;\n]|$))/iu;
 const COMES_OUT =
   /^,\s*(?:must come (?:out|off)(?: again)?|to come out|comes out again|take out again)(?=\s*(?:[;,\n]|$))/iu;
 
@@ -113,7 +117,7 @@ function whole(text: string, at: number): Found | null {
   const note = readNote(text, at);
   if (note) return { end: note.end, senses: [note.sense] };
   const end = at + text.slice(at, stretchEnd(text, at)).trimEnd().length;
-  const must = COMES_OUT.exec(text.slice(end));
+  const must = COMES_OUT.exec(text.slice(end)) ?? HELD_BY_IT.exec(text.slice(end));
   if (must) {
     // "3 caps, must come out": the words behind the comma make it a thing put in.
     const joined = text.slice(at, end + must[0].length);
@@ -127,6 +131,11 @@ function whole(text: string, at: number): Found | null {
     if (put && to > end + 1) return { end: to, senses: [put] };
   }
   const sense: Sense | null = readStretch(stretch);
+  if (sense?.s === 'item' && sense.item.kind === 'made safe') {
+    const lock = WHOSE_LOCK.exec(text.slice(end))?.[0] ?? '';
+    const how = `${sense.item.how}${lock}`;
+    return { end: end + lock.length, senses: [{ ...sense, item: { ...sense.item, how } }] };
+  }
   if (sense) return { end, senses: [sense] };
   return null;
 }

@@ -1,4 +1,5 @@
 import { as, has, type Atom } from './atom.ts';
+import { takeKeyAsPart } from './take-plug.ts';
 import { currentFasteners, describe, pass, peek, use, type State } from './state.ts';
 import type { Torque, Treatment } from './meaning.ts';
 
@@ -143,7 +144,8 @@ function takeOfPart(state: State, atom: Atom): boolean {
       });
     }
     use(state, 'renew');
-  } else if (has(atom, 'own-place') && part) {
+  } else if (has(atom, 'own-place') && !part && takeKeyAsPart(state)) use(state, 'own-place');
+  else if (has(atom, 'own-place') && part) {
     part.ownPlace = true;
     use(state, 'own-place');
   } else return false;

@@ -188,6 +188,7 @@ function takeNoun(state: State, run: Run, front: number): void {
   const part = as(atom, 'part');
   const connection = as(atom, 'connection');
   const temporary = as(atom, 'temporary');
+  if (part && namesThePlug(state, run)) return;
   const fed = as(peek(state, 0), 'connection');
   if (fastener) takeNamedFasteners(state, run, front);
   else if (part && fed && has(peek(state, 1), ...NAMES) && isPlugOf(state, run, fed.what))
@@ -204,6 +205,23 @@ const FED =
 
 function isPlugOf(state: State, run: Run, what: DraftOf<'connection'>['what']): boolean {
   return (what === 'plug' || what === 'connector') && FED.test(wording(state, 1, (run.noun ?? 0) + 1));
+}
+
+/** "plug, pressure switch": right behind a bare plug, what it feeds is its name and did not come off. */
+function namesThePlug(state: State, run: Run): boolean {
+  const plug = state.current;
+  if (plug?.kind !== 'connection' || (plug.what !== 'plug' && plug.what !== 'connector')) return false;
+  if (
+    !/^(?:electrical )?(?:plug|connector)$/i.test(plug.name) ||
+    state.fresh !== null ||
+    state.count !== null
+  )
+    return false;
+  const words = wording(state, 0, run.length);
+  if (state.verb !== null || !endsHere(peek(state, run.length)) || !FED.test(words)) return false;
+  plug.name = `${words} ${plug.name}`;
+  use(state, 'name', run.length);
+  return true;
 }
 
 /** "flange, tray 5": a head only beside bolts; alone it is a part. */

@@ -11,7 +11,7 @@ const LINES = readdirSync(FOLDER)
     return file.lines;
   });
 
-describe('entry lines written by someone who had not seen the grammar', () => {
+describe('entry lines, each with what a person means by it', () => {
   it.each(LINES)('%s', (line, expected) => {
     const entry = readEntry(line);
     const doubtful = chips(entry).some((chip) => chip.doubtful);

@@ -1,0 +1,84 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { jobExport } from '../../core/usecases/job-file.ts';
+import { clientOf, command, good, holes, logJob, named, stateOf } from '../support/client.ts';
+import { newWorkshop } from '../support/workshop.ts';
+
+const FOLDER = new URL('../entry/data/', import.meta.url);
+const LINES = readdirSync(FOLDER)
+  .filter((name) => /^lines-\d+\.json$/.test(name))
+  .flatMap((name) => {
+    const file = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8')) as { lines: [string][] };
+    return file.lines.map(([line]) => line);
+  });
+
+/** The first set of a line logged into a job of its own. */
+async function logged(line: string) {
+  const workshop = newWorkshop();
+  const jobId = await logJob(workshop, 'Bench lathe', [line]);
+  const state = stateOf(workshop, jobId);
+  const lengthOf = (id: string | null | undefined) =>
+    (state.spec.find((spec) => spec.id === id)?.lengthUm ?? 0) / 1000;
+  const set = state.fset[0];
+  const lengths = set
+    ? holes(workshop, jobId, set.id).map((hole) => lengthOf(hole.specId ?? set.specId))
+    : [];
+  return { state, set, lengths };
+}
+
+describe('what is typed, stored', () => {
+  it('keeps every line of a whole log word for word, and all that was not understood as a note', async () => {
+    const workshop = newWorkshop();
+    const jobId = await logJob(workshop, 'Everything at once', []);
+    const client = clientOf(workshop);
+    const unknown: { removalId: string; words: readonly string[] }[] = [];
+    for (const text of LINES) {
+      const reply = good(await client.log.add({ ...command(), jobId, text, removalId: null }));
+      unknown.push({ removalId: reply.removalId, words: reply.notUnderstood });
+    }
+    const left = jobExport({ workshop, actor: null }, jobId, { withoutContact: false });
+    if (!left.ok) throw new Error(left.fault.sentence);
+    const typed = stateOf(workshop, jobId).removal.flatMap((removal) => removal.typed.split('\n'));
+    for (const line of LINES) {
+      expect(typed).toContain(line);
+      expect(left.value.text).toContain(JSON.stringify(line).slice(1, -1));
+    }
+    const notes = new Map(stateOf(workshop, jobId).removal.map((removal) => [removal.id, removal.note]));
+    for (const { removalId, words } of unknown)
+      for (const word of words) expect(notes.get(removalId)).toContain(word);
+  });
+
+  it.each([
+    ['5 M8x25, hole 3 40 long', [25, 25, 40, 25, 25]],
+    ['6 M6x20, holes 2 and 5 30 long', [20, 30, 20, 20, 30, 20]],
+    ['4 M8, 3 of them 20 long, the rest 35', [20, 20, 20, 35]],
+    ['5 M8x20, 2 of them 35 long', [35, 35, 20, 20, 20]],
+  ])('gives each hole its length: %s', async (line, expected) => {
+    expect((await logged(line)).lengths).toEqual(expected);
+  });
+
+  it('keeps the stages of a tightening in order', async () => {
+    const { set } = await logged('10 head bolts M11, 20 Nm then 40 Nm then 90°');
+    expect(set?.stages).toEqual(['20 N·m', '40 N·m', '90°']);
+    expect(set).toMatchObject({ torqueMnm: 40_000, angleDeg: 90, name: 'head' });
+  });
+
+  it('puts all of a line on the shelf at its end, but a cover not into the bag of its bolts', async () => {
+    const shelf = await logged('side cover, gasket, 4 M6x20, shelf 3');
+    const onShelf = shelf.state.stow.find((stow) => stow.kind === 'shelf')?.id;
+    expect([...shelf.state.part, ...shelf.state.fset].map((one) => one.stowId)).toEqual([
+      onShelf,
+      onShelf,
+      onShelf,
+    ]);
+    const bag = await logged('side cover, 4 M6x20, 2 M6x45, bag 3');
+    const inBag = bag.state.stow.find((stow) => stow.label === '3')?.id;
+    expect(bag.state.fset.map((one) => one.stowId)).toEqual([inBag, inBag]);
+    expect(named(bag.state.part, 'side cover').stowId).toBeNull();
+  });
+
+  it('takes the side from the words for the place', async () => {
+    const { state } = await logged('right hand side, guard, 4 M8x16');
+    expect(state.removal[0]?.side).toBe('right');
+  });
+});
