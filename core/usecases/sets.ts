@@ -1,11 +1,15 @@
 import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { poolKeyOf } from '../tally/index.ts';
+import { newlyAlike } from './alike.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { lotsOf } from './counts.ts';
 import { addHoles, book, bookOut, holesOf, nextBag, piecesPerHole, stowFor, stowOf } from './pieces.ts';
 
 type Said = Reply<{ said: string }>;
+
+/** What was done, and what lies with a look-alike since. */
+const withAlike = (decision: Decision, said: string): string => `${said} ${newlyAlike(decision)}`.trim();
 
 /** Slackened so far, now out: its pieces come out of their holes into a bag. */
 export function setTakeOut(
@@ -22,7 +26,7 @@ export function setTakeOut(
     const set = { ...found.value, how: 'out' as const, stowId: stow.id };
     decision.writer.put('fset', set);
     bookOut(decision, set, holesOf(decision, set.id));
-    return ok({ said: `Out, into ${stow.kind} ${stow.label}.` });
+    return ok({ said: withAlike(decision, `Out, into ${stow.kind} ${stow.label}.`) });
   });
 }
 
@@ -61,7 +65,7 @@ export function setStow(
     if (chosen.size === 0) {
       decision.writer.put('fset', { ...set, stowId: stow.id });
       if (set.stowId !== stow.id) moveLots(decision, set, set.stowId, stow.id, null);
-      return ok({ said: `In ${stow.kind} ${stow.label}.` });
+      return ok({ said: withAlike(decision, `In ${stow.kind} ${stow.label}.`) });
     }
     for (const hole of holesOf(decision, set.id)) {
       if (!chosen.delete(hole.id)) continue;
@@ -70,7 +74,7 @@ export function setStow(
       if (from !== stow.id) moveLots(decision, set, from, stow.id, hole);
     }
     if (chosen.size > 0) return refuse('not-found', 'Expected holes of this set, got one that is not.');
-    return ok({ said: `In ${stow.kind} ${stow.label}.` });
+    return ok({ said: withAlike(decision, `In ${stow.kind} ${stow.label}.`) });
   });
 }
 
@@ -100,7 +104,7 @@ export function setLengths(
         if (move.positionId === hole.id && move.specId === (hole.specId ?? base.id))
           decision.writer.put('move', { ...move, specId });
     }
-    return ok({ said: `${input.holes.length} lengths kept.` });
+    return ok({ said: withAlike(decision, `${input.holes.length} lengths kept.`) });
   });
 }
 

@@ -33,6 +33,28 @@ function countsOf(view: JobView, removalId: string): Count[] {
   return all.filter((count) => count.value !== 0);
 }
 
+/** What the hand takes for each other: in a bag that this removal's pieces went into, or among its own holes. */
+function alikeOf(view: JobView, removalId: string): PointData[] {
+  const sets = view.state.fset.filter((set) => set.removalId === removalId);
+  const holes = holesOf(view, removalId);
+  const bags = new Set([...sets, ...holes].map((row) => row.stowId));
+  const specs = new Set([...sets, ...holes].map((row) => row.specId));
+  const shown = new Map<string, PointData>();
+  for (const pair of view.lookAlikes) {
+    const own = pair.specIds.some((id) => specs.has(id));
+    if (pair.removalId !== removalId && !(own && pair.stowId !== null && bags.has(pair.stowId))) continue;
+    const stow = view.state.stow.find((one) => one.id === pair.stowId);
+    const where = stow ? say.alikeIn(`${stow.kind} ${stow.label}`) : say.alikeHere;
+    if (!shown.has(pair.sentence))
+      shown.set(pair.sentence, {
+        id: `alike ${pair.specIds.join(' ')}`,
+        grave: 'warn',
+        say: [{ strong: `${where} ${pair.sentence}` }, ` ${say.alikeDo}`],
+      });
+  }
+  return [...shown.values()];
+}
+
 /** The open points that stand on this removal, gravest first. */
 function pointsOf(view: JobView, removalId: string): PointData[] {
   const things = new Set([removalId, ...holesOf(view, removalId).map((hole) => hole.id)]);
@@ -79,7 +101,7 @@ export function removalData(view: JobView, removalId: string | null, ahead: numb
       holes.length > 0 && view.state.marker.length > 0
         ? { marked: holes.filter((hole) => marked.has(hole.id)).length, total: holes.length }
         : null,
-    points: pointsOf(view, removal.id),
+    points: [...pointsOf(view, removal.id), ...alikeOf(view, removal.id)],
     noteBack: removal.noteBack,
   };
 }

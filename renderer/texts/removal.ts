@@ -29,4 +29,7 @@ export const removal = {
   photoOf: (number: number, total: number) => `Photo ${number} of ${total}`,
   nextPhoto: 'Next photo',
   points: 'Open points of this removal',
+  alikeIn: (bag: string) => `Look-alikes in ${bag}:`,
+  alikeHere: 'Look-alikes in this removal:',
+  alikeDo: 'Give each its own bag, or label the pieces by hole.',
 };

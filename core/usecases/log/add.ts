@@ -4,6 +4,7 @@ import { blank } from '../../model/blank.ts';
 import { ok, type Result, refuse } from '../../model/result.ts';
 import type { Row } from '../../model/tables.ts';
 import type { Context, Decision, JobInput, Reply } from '../frame.ts';
+import { newlyAlike } from '../alike.ts';
 import { inJob } from '../frame.ts';
 import { endUnderWay, ordOfNext, startPlanned } from '../pattern/begin.ts';
 import { differencesOf } from '../pattern/differences.ts';
@@ -250,7 +251,9 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
       made: line.made,
       notUnderstood,
       differences,
-      said: [saidOf(number, removal.title, notUnderstood), ...differences].join(' '),
+      said: [saidOf(number, removal.title, notUnderstood), ...differences, newlyAlike(decision)]
+        .filter((text) => text !== '')
+        .join(' '),
     });
   });
 }
