@@ -1,0 +1,184 @@
+import { describe, expect, test } from 'vitest';
+import { needsBroken, reachOf, wouldCloseCycle } from '../../core/reinstall/index.ts';
+import { build } from '../support/build.ts';
+
+const MINUTE = 60_000;
+
+describe('what it costs to reach something', () => {
+  const machine = () => {
+    const job = build();
+    const earth = job.removal('Earth off', { did: 'safe' }).isolation('electricity');
+    const cover = job.removal('Cover', {
+      startedAt: 0,
+      endedAt: 10 * MINUTE,
+      pauses: [{ from: MINUTE, to: 3 * MINUTE }],
+    });
+    const bolts = cover.set(3);
+    const pipe = job.removal('Pipe', { startedAt: 0, endedAt: 20 * MINUTE }).loose();
+    const hose = pipe.connection('Hose');
+    const clip = pipe.part('Clip', { renew: 'must' });
+    const pump = job.removal('Pump', { startedAt: null }).loose().needs(cover, pipe);
+    const seal = pump.part('Seal');
+    const own = pump.set(2, { renew: 'must' }, { driveTyped: '10 mm' });
+    job.holds(bolts.holes[0] ?? '', clip);
+    job.holds(own.holes[0] ?? '', seal);
+    const fluid = job.fluid('Oil', [hose]);
+    const other = job.fluid('Water', [job.removal('Radiator').connection('Tap')]);
+    for (const removal of [cover, pipe, pump]) job.deed(removal.id, 'done');
+    return { job, earth, cover, pipe, pump, seal, clip, own, bolts, fluid, other, hose };
+  };
+
+  test('what is in the way and what holds it, in the order of taking off', () => {
+    const { job, cover, pipe, pump, seal } = machine();
+    const reach = reachOf(job.state(), [seal]);
+    expect(reach.removals).toEqual([
+      { removalId: cover.id, number: 2, title: 'Cover', why: 'it is in the way' },
+      { removalId: pipe.id, number: 3, title: 'Pipe', why: 'it is in the way' },
+      { removalId: pump.id, number: 4, title: 'Pump', why: 'it holds what you want' },
+    ]);
+    expect(reach.unknown).toEqual([]);
+  });
+
+  test('with fasteners, tools, what must be renewed, made safe and drained again', () => {
+    const { job, earth, seal, clip, own, fluid } = machine();
+    const reach = reachOf(job.state(), [seal]);
+    expect(reach).toMatchObject({
+      fasteners: 5,
+      tools: ['13 mm', '10 mm'],
+      renew: [clip, own.id],
+      isolations: [earth],
+      fluids: [fluid],
+      shared: [],
+    });
+  });
+
+  test('a bolt of another removal that holds a part of these is undone with them', () => {
+    const { job, clip, bolts } = machine();
+    expect(reachOf(job.state(), [clip])).toMatchObject({ shared: [bolts.holes[0]] });
+  });
+
+  test('an isolation with a list is made again only for what stands in it', () => {
+    const { job, seal, pump } = machine();
+    const safe = job.removal('Caged', { did: 'safe' });
+    const one = safe.isolation('spring', { scope: 'listed' });
+    safe.isolation('spring', { scope: 'listed' });
+    safe.protects(one, pump);
+    expect(reachOf(job.state(), [seal]).isolations.slice(1)).toEqual([one]);
+  });
+
+  test('time as a range, from what it took, pauses left out, and for what nobody timed by the rest', () => {
+    const { job, seal, clip, cover } = machine();
+    // Cover 8 min, pipe 20 min, pump not timed: 28 min for two of three.
+    expect(reachOf(job.state(), [seal])).toMatchObject({ minutesLow: 17, minutesHigh: 63 });
+    expect(reachOf(job.state(), [clip])).toMatchObject({ minutesLow: 12, minutesHigh: 30 });
+    job.set('removal', cover.id, { pauses: [{ from: 5 * MINUTE, to: null }] });
+    expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: 6, minutesHigh: 15 });
+    job.set('removal', cover.id, { endedAt: null });
+    expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: null, minutesHigh: null });
+    expect(reachOf(job.state(), [])).toMatchObject({ removals: [], minutesLow: null, fasteners: 0 });
+  });
+
+  test('what was only planned is on the machine still, and a removal that only made safe is not in the way', () => {
+    const job = build();
+    job.removal('Off', { did: 'safe' }).isolation('electricity');
+    const plan = job.removal('Planned', { phase: 'planned', title: 'Belt' });
+    const part = plan.part('Belt', { how: 'off' });
+    expect(reachOf(job.state(), [part]).removals.map((one) => one.title)).toEqual(['Belt']);
+  });
+
+  test('of what was never logged it says that nobody can know', () => {
+    const job = build();
+    const ghost = job.part('Ghost');
+    const fluid = job.fluid('Water', []);
+    expect(reachOf(job.state(), [ghost, fluid, 'nothing']).unknown).toEqual([
+      {
+        targetId: ghost,
+        sentence: 'Ghost was never logged as coming off, so nobody can say what is in the way.',
+      },
+      {
+        targetId: fluid,
+        sentence: 'Water was never logged as coming off, so nobody can say what is in the way.',
+      },
+      {
+        targetId: 'nothing',
+        sentence: 'This was never logged as coming off, so nobody can say what is in the way.',
+      },
+    ]);
+  });
+
+  test('any thing of a removal leads to it', () => {
+    const job = build();
+    const step = job.removal('Step');
+    const set = step.set(1);
+    const things = [
+      step.id,
+      set.id,
+      set.holes[0] ?? '',
+      step.part('p'),
+      step.connection('c'),
+      step.measure('m'),
+      step.mark('k'),
+      step.isolation('load'),
+      step.temporary('t', 'blocks'),
+      job.temporary('aid', { stepThingId: step.id, role: 'aid' }),
+      job.temporary('out', { outWithId: step.id }),
+    ];
+    job.deed(step.id, 'done');
+    for (const thing of things)
+      expect(
+        reachOf(job.state(), [thing]).removals.map((one) => one.title),
+        thing,
+      ).toEqual(['Step']);
+    expect(reachOf(job.state(), [job.temporary('loose', { stepThingId: 'own' })]).unknown).toHaveLength(1);
+  });
+});
+
+describe('an order that would close a ring', () => {
+  test('is told with the steps of the ring and what may be loosened', () => {
+    const job = build();
+    const a = job.removal('A');
+    const b = job.removal('').loose().needs(a);
+    const c = job.removal('C').loose().needs(b);
+    const ring = wouldCloseCycle(job.state(), a.id, c.id);
+    expect(ring?.sentence).toBe(
+      'That would close a ring: C before removal 2 before A before C. These may be loosened: C before removal 2; removal 2 before A.',
+    );
+    expect(ring?.steps).toEqual([`S:${c.id}`, `S:${b.id}`, `S:${a.id}`]);
+    expect(ring?.mayLoosen.map((edge) => [edge.from, edge.to])).toEqual([
+      [`S:${c.id}`, `S:${b.id}`],
+      [`S:${b.id}`, `S:${a.id}`],
+    ]);
+  });
+
+  test('a step cannot come before itself, and what has no step has no order', () => {
+    const job = build();
+    const a = job.removal('A');
+    const part = a.part('Lid');
+    expect(wouldCloseCycle(job.state(), a.id, part)).toEqual({
+      steps: [`S:${a.id}`],
+      edges: [],
+      mayLoosen: [],
+      sentence: 'Expected two different steps; both are A.',
+    });
+    expect(wouldCloseCycle(job.state(), a.id, 'nothing')).toBeNull();
+    expect(wouldCloseCycle(job.state(), 'nothing', a.id)).toBeNull();
+    expect(wouldCloseCycle(job.state(), job.removal('B').loose().id, a.id)).toBeNull();
+  });
+});
+
+describe('needs that a new order would turn round', () => {
+  test('are named in words, the bench’s own too; what is not in the new order is not turned', () => {
+    const job = build();
+    const a = job.removal('A');
+    const pump = a.part('Pump');
+    const b = job.removal('').needs(a);
+    const c = job.removal('C', { benchPartId: pump });
+    const loose = job.removal('D', { benchPartId: job.part('Loose') });
+    expect(needsBroken(job.state(), [b.id, c.id, loose.id])).toEqual([]);
+    expect(needsBroken(job.state(), [a.id, b.id, c.id, loose.id])).toEqual([]);
+    expect(needsBroken(job.state(), [loose.id, c.id, b.id, a.id]).map((one) => one.sentence)).toEqual([
+      'removal 2 needs A to be off first.',
+      'C was taken apart on the bench, so A had to be off first.',
+    ]);
+  });
+});
