@@ -1,4 +1,5 @@
 import { v7 } from 'uuid';
+import { z } from 'zod';
 import { contract } from '../../contract/contract.ts';
 import {
   type Answer,
@@ -16,6 +17,18 @@ function operationNames(): string[] {
   return Object.entries(contract).flatMap(([group, operations]) =>
     Object.keys(operations).map((name) => `${group}.${name}`),
   );
+}
+
+/** What writes carries its own id; the contract says which operations do. */
+function writes(name: string): boolean {
+  const [group = '', operation = ''] = name.split('.');
+  const groups: Readonly<Record<string, Readonly<Record<string, Described>>>> = contract;
+  const schema = groups[group]?.[operation]?.['~orpc'].inputSchema;
+  return schema instanceof z.ZodObject && 'command' in schema.shape;
+}
+
+interface Described {
+  readonly '~orpc': { readonly inputSchema?: unknown };
 }
 
 type Call = (input: unknown) => Promise<Parameters<typeof ofReply>[0]>;
@@ -58,25 +71,8 @@ export const OPERATION_VERB: Verb = {
         if (!job.ok) return refusal(job.fault);
         full['jobId'] = job.value;
       }
-      if (!READS.has(name)) full['command'] ??= v7();
+      if (writes(name)) full['command'] ??= v7();
       return ofReply(await call(full));
     });
   },
 };
-
-const READS = new Set([
-  'workshop.info',
-  'workshop.people',
-  'workshop.draft',
-  'workshop.keepDraft',
-  'workshop.search',
-  'jobs.list',
-  'jobs.state',
-  'jobs.view',
-  'history.state',
-  'history.list',
-  'photo.tray',
-  'tray.read',
-  'tray.match',
-  'bolt.whose',
-]);
