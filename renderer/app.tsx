@@ -7,6 +7,7 @@ import { HandbookPage } from './pages/HandbookPage.tsx';
 import { HandoverNotice } from './pages/HandoverNotice.tsx';
 import { JobsPage } from './pages/JobsPage.tsx';
 import { OffPage } from './pages/OffPage.tsx';
+import { PhotosPage } from './pages/PhotosPage.tsx';
 import { PutBackPage } from './pages/PutBackPage.tsx';
 import { RemovalPage } from './pages/RemovalPage.tsx';
 import { StopWorkPage } from './pages/StopWorkPage.tsx';
@@ -90,6 +91,8 @@ function JobScreen({
       return <OffPage job={job} />;
     case 'putback':
       return <PutBackPage job={job} />;
+    case 'photos':
+      return <PhotosPage job={job} />;
     case 'stopwork':
       return <StopWorkPage job={job} />;
   }

@@ -129,7 +129,9 @@ export function offersOf(removals: readonly FilingRemoval[], loose: readonly Loo
   for (const photo of [...loose].sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))) {
     if (all.some((one) => one.from <= photo.at && photo.at <= one.to)) continue;
     const to = all.find((one) => one.from > photo.at)?.id ?? null;
-    offers.set(to, [...(offers.get(to) ?? []), photo.id]);
+    const own = offers.get(to);
+    if (own) own.push(photo.id);
+    else offers.set(to, [photo.id]);
   }
   return [...offers].map(([removalId, photoIds]) => ({ removalId, photoIds }));
 }

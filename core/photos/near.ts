@@ -44,17 +44,21 @@ export function nearDuplicates(photos: readonly Likeness[], maxBits = NEAR_BITS)
     .filter((photo): photo is Likeness & { phash: string } => photo.phash !== null)
     .sort(better)
     .map((photo) => ({ id: photo.id, half: halves(photo.phash) }));
-  const taken = new Set<string>();
+  // Packed side by side: every pair is looked at, and thousands of photos make millions of pairs.
+  const upper = Int32Array.from(waiting, ({ half }) => half[0]);
+  const lower = Int32Array.from(waiting, ({ half }) => half[1]);
+  const taken = new Uint8Array(waiting.length);
   const groups: string[][] = [];
   for (const [at, best] of waiting.entries()) {
-    if (taken.has(best.id)) continue;
+    if (taken[at] === 1) continue;
     const group = [best.id];
-    for (const other of waiting.slice(at + 1)) {
-      if (taken.has(other.id)) continue;
-      const differs = bits32(best.half[0] ^ other.half[0]) + bits32(best.half[1] ^ other.half[1]);
+    const [up, low] = best.half;
+    for (let other = at + 1; other < waiting.length; other++) {
+      if (taken[other] === 1) continue;
+      const differs = bits32(up ^ (upper[other] as number)) + bits32(low ^ (lower[other] as number));
       if (differs > maxBits) continue;
-      group.push(other.id);
-      taken.add(other.id);
+      group.push((waiting[other] as (typeof waiting)[number]).id);
+      taken[other] = 1;
     }
     if (group.length > 1) groups.push(group);
   }

@@ -21,6 +21,7 @@ const SCREENS: readonly UserAction[] = [
   { id: 'putback', text: common.putback, key: 'F4' },
   { id: 'begin', text: common.begin, key: 'F6' },
   { id: 'handbook', text: common.handbook, key: 'F8' },
+  { id: 'photos', text: common.photos, key: 'F9' },
   { id: 'stopwork', text: common.stopwork, key: 'F12' },
 ];
 

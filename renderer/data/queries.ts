@@ -21,6 +21,16 @@ export function useView(jobId: string | null) {
   });
 }
 
+/** Photos that are alike or very dark: asked for only where they are shown. */
+export function usePhotoTray(jobId: string) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['tray', jobId, seq],
+    placeholderData: keepPreviousData,
+    queryFn: async () => valueOf(await client.photo.tray({ jobId })),
+  });
+}
+
 export function useJobs() {
   const seq = journal((now) => now.seq);
   return useQuery({

@@ -1,7 +1,15 @@
 import { create } from 'zustand';
 import { createJSONStorage, persist } from 'zustand/middleware';
 
-export type ScreenName = 'jobs' | 'begin' | 'removal' | 'off' | 'putback' | 'stopwork' | 'handbook';
+export type ScreenName =
+  | 'jobs'
+  | 'begin'
+  | 'removal'
+  | 'off'
+  | 'putback'
+  | 'stopwork'
+  | 'photos'
+  | 'handbook';
 export type Theme = 'system' | 'light' | 'dark';
 
 /** What this window remembers by itself: where the user is. Never record, so it may be lost without loss. */

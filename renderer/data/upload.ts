@@ -24,13 +24,18 @@ interface Uploads {
   readonly now: Importing | null;
   /** What came of the last import, until it is closed. */
   readonly ended: { readonly jobId: string; readonly say: string; readonly added: number } | null;
+  /** All that was said of the photos of the last import, a sentence each, until it is read. */
+  readonly said: { readonly jobId: string; readonly sentences: readonly string[] } | null;
   forget(): void;
+  read(): void;
 }
 
 export const uploads = create<Uploads>()((set) => ({
   now: null,
   ended: null,
+  said: null,
   forget: () => set({ ended: null }),
+  read: () => set({ said: null }),
 }));
 
 /** Two at a time: one is sent while the other is read. */
@@ -150,6 +155,7 @@ function end(): void {
     now: null,
     ended: { jobId: now.jobId, say: say.came(now.added, now.here, now.total - now.done), added: now.added },
   });
+  if (now.said.length > 0) uploads.setState({ said: { jobId: now.jobId, sentences: now.said } });
   // What was not taken, or must be taken again, is said until it is closed.
   const [first, ...more] = now.said;
   if (first !== undefined) journal.getState().refuse(say.told(first, more.length));

@@ -22,6 +22,8 @@ export interface LinePaneProps {
   readonly line: LineData;
   readonly nav: readonly NavKey[];
   readonly onPick: (id: string) => void;
+  /** Photos drawn onto a removal were let go there. */
+  readonly onDropPhotos?: ((id: string) => void) | undefined;
   /** Stands in place of the job's title. */
   readonly head?: ReactNode;
   /** Stands in place of the ways to other screens. */
@@ -33,7 +35,12 @@ export function LinePane(props: LinePaneProps) {
   const isWide = useMedia(wide);
   const isNarrow = useMedia(narrow);
   const line = (
-    <DepthLine line={props.line} variant={isWide || isNarrow ? 'full' : 'slim'} onPick={props.onPick} />
+    <DepthLine
+      line={props.line}
+      variant={isWide || isNarrow ? 'full' : 'slim'}
+      onPick={props.onPick}
+      onDropPhotos={props.onDropPhotos}
+    />
   );
   const foot = props.foot ?? <Nav keys={props.nav} />;
   if (isNarrow)

@@ -5,6 +5,7 @@ import { drawLine } from '../../core/drawing/line/drawing.ts';
 import { fullSizes, layLine, slimSizes, type Block, type Laid } from '../../core/drawing/line/layout.ts';
 import { LineDrawing } from './LineDrawing.tsx';
 import { fullChannel, slimChannel } from '../../core/drawing/line/shapes.ts';
+import { usePhotoDrop } from './photo-drop.ts';
 import type { LineData, LineItem, Notch } from '../../core/drawing/line/types.ts';
 
 export interface DepthLineProps {
@@ -12,13 +13,15 @@ export interface DepthLineProps {
   /** "slim" stands in 96 px and shows numbers only. */
   readonly variant: 'full' | 'slim';
   readonly onPick: (id: string) => void;
+  /** Photos drawn onto a removal were let go there; left out where nothing can be drawn here. */
+  readonly onDropPhotos?: ((id: string) => void) | undefined;
 }
 
 /**
  * The removal log and the reinstall list as one line: map, progress and navigation. One tab stop; the arrow keys walk
  * along it and bring far removals near.
  */
-export function DepthLine({ line, variant, onPick }: DepthLineProps) {
+export function DepthLine({ line, variant, onPick, onDropPhotos }: DepthLineProps) {
   const [box, size] = useSize<HTMLDivElement>();
   const slim = variant === 'slim';
   const sizes = slim ? slimSizes : fullSizes;
@@ -35,6 +38,7 @@ export function DepthLine({ line, variant, onPick }: DepthLineProps) {
   const drawing = useMemo(() => drawLine(line, laid, channel), [line, laid, channel]);
   const walk = (id: string) => setWalked({ id, from: start });
   const list = useWalk(line.items, look, walk);
+  const drop = usePhotoDrop(onDropPhotos, walk);
   return (
     <div className={`dl ${variant}`} ref={box}>
       <LineDrawing
@@ -45,7 +49,7 @@ export function DepthLine({ line, variant, onPick }: DepthLineProps) {
         width={slim ? 96 : 280}
         clip={useId()}
       />
-      <ol className="dl-list" aria-label={say.name} ref={list.ref} onKeyDown={list.onKeyDown}>
+      <ol className="dl-list" aria-label={say.name} ref={list.ref} onKeyDown={list.onKeyDown} {...drop.on}>
         {laid.blocks.map((block) => (
           <BlockItem
             key={keyOf(block)}
@@ -53,6 +57,7 @@ export function DepthLine({ line, variant, onPick }: DepthLineProps) {
             look={look}
             line={line}
             slim={slim}
+            over={drop.over}
             onPick={onPick}
             onShow={walk}
           />
@@ -101,11 +106,13 @@ interface BlockProps {
   readonly look: string | null;
   readonly line: LineData;
   readonly slim: boolean;
+  /** The removal that photos hang over. */
+  readonly over: string | null;
   readonly onPick: (id: string) => void;
   readonly onShow: (id: string) => void;
 }
 
-function BlockItem({ block, look, line, slim, onPick, onShow }: BlockProps) {
+function BlockItem({ block, look, line, slim, over, onPick, onShow }: BlockProps) {
   const style = { top: block.top, height: block.height };
   if (block.kind === 'place')
     return (
@@ -132,8 +139,13 @@ function BlockItem({ block, look, line, slim, onPick, onShow }: BlockProps) {
       </li>
     );
   return (
-    <li className={at ? 'dl-row at' : 'dl-row'} style={style}>
-      <button type="button" {...common} title={say.whole(item.number, item.title, item.note)}>
+    <li className={over === item.id ? 'dl-row over' : at ? 'dl-row at' : 'dl-row'} style={style}>
+      <button
+        type="button"
+        {...common}
+        data-removal={item.id}
+        title={say.whole(item.number, item.title, item.note)}
+      >
         <RowWords item={item} slim={slim} />
       </button>
     </li>
@@ -173,7 +185,7 @@ function FarItem({ block, slim, style, onShow }: FarProps) {
   const about = [say.places(places), gates > 0 && first ? say.gates(gates) : ''];
   return (
     <li className="dl-far" style={style}>
-      <button type="button" tabIndex={-1} onClick={() => onShow(middle.id)}>
+      <button type="button" tabIndex={-1} data-far={middle.id} onClick={() => onShow(middle.id)}>
         {first && <span className="heard-only">{say.removalsWord} </span>}
         <b className={slim ? 'heard-only' : undefined}>
           {first && last ? say.range(first.number, last.number) : say.gates(gates)}

@@ -1,4 +1,5 @@
 import type { JobCard, JobView } from '../../core/contract/views.ts';
+import { sharpnessOfAll } from '../../core/model/shots.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { PhotoData } from '../photo/types.ts';
 import type { Thumb, UnfiledData } from '../screens/removal/Unfiled.tsx';
@@ -43,7 +44,8 @@ function photoData(photo: Row<'photo'>, original: Row<'original'>): Dated {
 const MOST_THUMBS = 60;
 
 /** Photos of no removal yet, newest last; `since` is the removal before the one that they are offered to. */
-export function unfiledOf(view: JobView, since: number): UnfiledData {
+export function unfiledOf(view: JobView, since: number, dark: readonly string[]): UnfiledData {
+  const sharpness = sharpnessOfAll(view.state.original);
   const originals = new Map(view.state.original.map((original) => [original.id, original]));
   const loose = view.state.photo
     .filter((photo) => photo.removalId === null)
@@ -62,6 +64,8 @@ export function unfiledOf(view: JobView, since: number): UnfiledData {
         src: `/photo/${photo.originalId}/320`,
         taken: takenWords(original) ?? photo.fileName,
         why: photo.filedWhy,
+        blurred: sharpness.get(photo.originalId) === 'blurred',
+        dark: dark.includes(photo.id),
       }),
     ),
   };

@@ -15,6 +15,7 @@ import { removal as say } from '../texts/removal.ts';
 import { paneOf, pickRemoval, useStatus } from './pane.ts';
 import { useDrop } from './use-drop.ts';
 import { useRemoval } from './use-removal.ts';
+import { numberMark, partMark } from './use-marks.ts';
 import { useRemovalPhotos } from './use-removal-photos.ts';
 
 /** Fields of the removal at hand are written when the hand leaves them, not at every letter. */
@@ -60,15 +61,22 @@ async function log(job: OpenJob, text: string, removalId: string | null, did: Di
 }
 
 /** What can be done to the photo at hand and its marks. */
-function photoDeeds(photos: ReturnType<typeof useRemovalPhotos>) {
+function photoDeeds(job: OpenJob, photos: ReturnType<typeof useRemovalPhotos>) {
   const { marks } = photos;
   return {
-    onPickMark: marks.setAtId,
+    onPickMark: marks.pick,
     onPlaceMark: marks.place,
     onMoveMark: (id: string, x: number, y: number) => marks.change(id, { x, y }),
     onRemoveMark: marks.remove,
     onBindMark: (thingId: string | null) => marks.at && marks.change(marks.at.id, { thingId }),
-    onLeaveMark: () => marks.setAtId(null),
+    onLeaveMark: () => {
+      marks.setJoiningId(null);
+      marks.pick(null);
+    },
+    onNumberMark: (n: number) => marks.at && numberMark(job, marks.at.id, n),
+    onJoinMark: () => marks.setJoiningId(marks.joining === null ? (marks.at?.id ?? null) : null),
+    onPartMark: () => marks.at && partMark(job, marks.at.id),
+    onShowPhoto: photos.showPhoto,
     onPlacing: marks.setPlacing,
     onNextPhoto: photos.nextPhoto,
     onPutBackPhoto: photos.putBack,
@@ -131,7 +139,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       onDid={(did) => (current === null ? setNextDid(did) : change(job, current.id, { did }))}
       onTitle={setTitle}
       onNoteBack={setNoteBack}
-      {...photoDeeds(photos)}
+      {...photoDeeds(job, photos)}
       onAddPhotos={add}
     />
   );

@@ -3,6 +3,8 @@ import { v7 } from 'uuid';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import type { MarkAtHand } from '../screens/removal/MarkPanel.tsx';
+import { marks as say } from '../texts/marks.ts';
 import { type Markable, type MarkerAt, markables, marksOn, nextToMark } from '../model/marks.ts';
 
 interface Ahead {
@@ -34,6 +36,8 @@ export function useMarks(job: OpenJob, removalId: string | null, photoId: string
   const [ahead, setAhead] = useState<ReadonlyMap<string, Ahead>>(new Map());
   const [atId, setAtId] = useState<string | null>(null);
   const [placing, setPlacing] = useState(false);
+  // Stays while another photo is looked for: what goes together is often on two.
+  const [joiningId, setJoiningId] = useState<string | null>(null);
   const rows = job.view.state.marker;
   useEffect(() => {
     const byId = new Map(rows.map((row) => [row.id, row]));
@@ -57,7 +61,29 @@ export function useMarks(job: OpenJob, removalId: string | null, photoId: string
 
   const at = markers.find((marker) => marker.id === atId) ?? null;
   const deeds = markDeeds({ job, photoId, markers, thingId: next?.thingId ?? null, setAhead, setAtId });
-  return { marks, markers, things, at, next, placing, setPlacing, setAtId, ...deeds };
+  const joining = markers.find((marker) => marker.id === joiningId) ?? null;
+  const pick = (id: string | null) => {
+    if (joining !== null && id !== null && id !== joining.id) {
+      joinMarks(job, [joining.id, id]);
+      setJoiningId(null);
+    }
+    setAtId(id);
+  };
+  return { marks, markers, things, at, next, placing, setPlacing, joining, setJoiningId, pick, ...deeds };
+}
+
+function joinMarks(job: OpenJob, markerIds: string[]): void {
+  void send(job.id, (command) => client.marker.join({ command, jobId: job.id, markerIds }));
+}
+
+/** Sets a mark apart from what it goes together with. */
+export function partMark(job: OpenJob, markerId: string): void {
+  void send(job.id, (command) => client.marker.part({ command, jobId: job.id, markerIds: [markerId] }));
+}
+
+/** Gives a mark another number; the mark of this photo that had it gets the other one. */
+export function numberMark(job: OpenJob, markerId: string, n: number): void {
+  void send(job.id, (command) => client.marker.number({ command, jobId: job.id, markerId, n }));
 }
 
 interface Deeds {
@@ -123,7 +149,7 @@ function markDeeds({ job, photoId, markers, thingId, setAhead, setAtId }: Deeds)
 }
 
 /** What a mark of this removal may stand for: its own things first, then those of the others. */
-export function choicesFor(
+function choicesFor(
   removalId: string | null,
   things: ReadonlyMap<string, Markable>,
 ): { readonly own: Markable[]; readonly others: Markable[] } {
@@ -132,4 +158,43 @@ export function choicesFor(
     own: all.filter((thing) => thing.removalId === removalId),
     others: all.filter((thing) => thing.removalId !== removalId),
   };
+}
+
+const named = (one: Markable) => ({ id: one.thingId, name: one.name });
+
+/** The mark at hand in words: what it stands for, what else it could, what it goes together with. */
+export function markAtHandOf(
+  job: OpenJob,
+  marks: ReturnType<typeof useMarks>,
+  removalId: string | null,
+): MarkAtHand | null {
+  const { at, markers, things } = marks;
+  const shown = marks.marks.find((mark) => mark.id === at?.id);
+  if (!at || !shown) return null;
+  const choices = choicesFor(removalId, things);
+  const photos = new Map(job.view.state.photo.map((photo) => [photo.id, photo.fileName]));
+  const mates = markers.filter(
+    (one) => at.togetherId !== null && one.togetherId === at.togetherId && one.id !== at.id,
+  );
+  return {
+    id: at.id,
+    name: say.heard(shown.name, say.state(shown.kind, shown.state)),
+    number: Number(shown.text),
+    thingId: at.thingId,
+    own: choices.own.map(named),
+    others: choices.others.map(named),
+    mates: mates.map((one) => ({
+      id: one.id,
+      name: things.get(one.thingId ?? '')?.name ?? say.unbound(one.n),
+      photo: one.photoId === at.photoId ? null : (photos.get(one.photoId) ?? ''),
+      photoId: one.photoId,
+    })),
+    joining: marks.joining?.id === at.id,
+  };
+}
+
+/** Said while a mate is looked for: what it shall go together with; null otherwise. */
+export function joiningSay({ joining, things }: ReturnType<typeof useMarks>): string | null {
+  if (joining === null) return null;
+  return say.joining(things.get(joining.thingId ?? '')?.name ?? say.unbound(joining.n));
 }

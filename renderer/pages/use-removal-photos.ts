@@ -3,15 +3,14 @@ import { v7 } from 'uuid';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import { usePhotoTray } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { logOf } from '../model/line.ts';
-import type { Markable } from '../model/marks.ts';
 import { stillIn, undoingOf } from '../model/undoing.ts';
 import { photosOf, unfiledOf } from '../model/photos.ts';
-import type { MarkAtHand } from '../screens/removal/MarkPanel.tsx';
 import type { RemovalPhoto } from '../screens/removal/RemovalScreen.tsx';
 import { marks as say } from '../texts/marks.ts';
-import { choicesFor, useMarks } from './use-marks.ts';
+import { joiningSay, markAtHandOf, useMarks } from './use-marks.ts';
 
 /** Files photos into the removal at hand; into the next one by making it first. */
 async function take(job: OpenJob, removalId: string | null, photoIds: readonly string[]): Promise<void> {
@@ -32,8 +31,6 @@ async function take(job: OpenJob, removalId: string | null, photoIds: readonly s
   );
 }
 
-const named = (one: Markable) => ({ id: one.thingId, name: one.name });
-
 /** Photos of the removal at hand with their marks, and those that are not filed yet. */
 export function useRemovalPhotos(job: OpenJob, removalId: string | null) {
   const [shownId, setShownId] = useState<string | null>(null);
@@ -45,7 +42,7 @@ export function useRemovalPhotos(job: OpenJob, removalId: string | null) {
   const marks = useMarks(job, removalId, photo?.id ?? null);
   const log = logOf(job.view);
   const at = log.findIndex((removal) => removal.id === removalId);
-  const unfiled = unfiledOf(job.view, at >= 0 ? at : log.length);
+  const unfiled = unfiledOf(job.view, at >= 0 ? at : log.length, usePhotoTray(job.id).data?.value.dark ?? []);
 
   const inside = stillIn(job.view.state);
   const thingOf = new Map(marks.markers.map((marker) => [marker.id, marker.thingId]));
@@ -58,25 +55,16 @@ export function useRemovalPhotos(job: OpenJob, removalId: string | null) {
     number: index + 1,
     total: own.length,
     placingSay: marks.next === null ? say.placing : say.placingFor(marks.next.name),
+    joiningSay: joiningSay(marks),
   };
-  const atMark = marks.marks.find((mark) => mark.id === marks.at?.id);
-  const choices = choicesFor(removalId, marks.things);
-  const markAtHand: MarkAtHand | null =
-    marks.at && atMark
-      ? {
-          id: marks.at.id,
-          name: say.heard(atMark.name, say.state(atMark.kind, atMark.state)),
-          thingId: marks.at.thingId,
-          own: choices.own.map(named),
-          others: choices.others.map(named),
-        }
-      : null;
+  const markAtHand = markAtHandOf(job, marks, removalId);
   return {
     photo: data,
     markAtHand,
     unfiled,
     marks,
     nextPhoto: () => setShownId(own[(index + 1) % own.length]?.id ?? null),
+    showPhoto: setShownId,
     takeAll: () => void take(job, removalId, unfiled.ids),
     takeOne: (id: string) => {
       setShownId(id);

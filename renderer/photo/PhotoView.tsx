@@ -6,6 +6,7 @@ import { Marks, type Drag } from './Marks.tsx';
 import { usePointer } from './pointer.ts';
 import type { Move, PhotoData, PhotoMark } from './types.ts';
 import { mostZoom, useView } from './view.ts';
+import { useZoomKeys } from './zoom-keys.ts';
 
 export interface PhotoViewProps {
   readonly photo: PhotoData;
@@ -23,6 +24,8 @@ export interface PhotoViewProps {
   readonly onRemove?: (id: string) => void;
   /** Said while placing: what the next mark stands for. */
   readonly placingSay?: string;
+  /** Plus, minus, 0 and the arrows of the keyboard zoom and pan, wherever the focus is. */
+  readonly zoomKeys?: boolean;
   /** Plates on the photo: words only, on ink. */
   readonly children?: ReactNode;
 }
@@ -34,6 +37,7 @@ export function PhotoView(props: PhotoViewProps) {
   const [drag, setDrag] = useState<Drag | null>(null);
   const { view, scale, zoom, setView } = useView(photo, size, placing ? 'whole' : fit, marks);
   const middle = toFraction({ x: view.box.width / 2, y: view.box.height / 2 }, view);
+  useZoomKeys({ on: props.zoomKeys === true, view, zoom, setView });
   const pointer = usePointer({
     photo,
     view,

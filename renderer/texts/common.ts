@@ -15,6 +15,7 @@ export const common = {
   removal: 'Take apart',
   off: 'Off the machine',
   putback: 'Put back',
+  photos: 'Photos',
   stopwork: 'Stop work',
   record: 'Record',
   handbook: 'Handbook',

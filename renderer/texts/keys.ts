@@ -16,6 +16,7 @@ export const keys = {
         ['F4', 'Put back'],
         ['F6', 'Before you start'],
         ['F8', 'Handbook'],
+        ['F9', 'Photos'],
         ['F12', 'Stop work'],
         ['Ctrl Z', 'Undo'],
         ['Ctrl Shift Z', 'Do it again'],
@@ -53,6 +54,28 @@ export const keys = {
       keys: [
         ['Arrows', 'Move the mark; with Shift farther'],
         ['Delete', 'Take the mark away'],
+      ],
+    },
+    {
+      name: 'Photos',
+      keys: [
+        ['Arrows', 'From photo to photo; with Shift all up to there'],
+        ['Space', 'Select it, or not'],
+        ['digits, Enter', 'File what is selected into that removal'],
+        ['U', 'Back to not filed'],
+        ['M', 'Make removals from them'],
+        ['L', 'Look closely'],
+        ['Delete', 'Take away from the job'],
+        ['Ctrl A, Esc', 'Select all, none'],
+      ],
+    },
+    {
+      name: 'A photo, looked at closely',
+      keys: [
+        ['Left, Right', 'The one before, the next'],
+        ['+, −, 0', 'Nearer, farther, all of it'],
+        ['Arrows', 'About on it, drawn near'],
+        ['Esc', 'Close'],
       ],
     },
     {

@@ -59,4 +59,11 @@ export const marks = {
   ofOthers: 'Of other removals',
   remove: 'Take the mark away',
   leave: 'Leave it',
+  number: 'Its number; the mark that has it gets this one’s',
+  together: 'Goes together with',
+  mateOn: (name: string, photo: string) => `${name}, on ${photo || 'another photo'}`,
+  join: 'Goes together with …',
+  joinNot: 'With nothing',
+  part: 'Set apart',
+  joining: (name: string) => `Touch the mark that goes together with ${name}, here or on another photo.`,
 };

@@ -22,5 +22,6 @@ export const photos = {
     ]
       .filter(Boolean)
       .join(' '),
-  told: (first: string, more: number) => (more === 0 ? first : `${first} And ${more} more.`),
+  told: (first: string, more: number) =>
+    more === 0 ? first : `${first} And ${more} more: all of them stand under Photos, F9.`,
 };

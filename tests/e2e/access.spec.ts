@@ -8,6 +8,7 @@ const SCREENS = {
   F4: 'putback',
   F6: 'begin',
   F8: 'handbook',
+  F9: 'photos',
   F12: 'stop work',
 } as const;
 

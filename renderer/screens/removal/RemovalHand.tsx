@@ -28,6 +28,10 @@ export function RemovalHand(props: HandProps) {
             onBind={props.onBindMark}
             onRemove={() => props.onRemoveMark(props.markAtHand?.id ?? '')}
             onLeave={props.onLeaveMark}
+            onNumber={props.onNumberMark}
+            onJoin={props.onJoinMark}
+            onPart={props.onPartMark}
+            onShowPhoto={props.onShowPhoto}
           />
         )}
         <Choice

@@ -45,6 +45,8 @@ export interface RemovalPhoto {
   readonly total: number;
   /** Said while placing: what the next mark stands for. */
   readonly placingSay: string;
+  /** Said while the mate of a mark is looked for. */
+  readonly joiningSay: string | null;
 }
 
 export interface RemovalScreenProps {
@@ -77,6 +79,10 @@ export interface RemovalScreenProps {
   readonly onRemoveMark: (id: string) => void;
   readonly onBindMark: (thingId: string | null) => void;
   readonly onLeaveMark: () => void;
+  readonly onNumberMark: (n: number) => void;
+  readonly onJoinMark: () => void;
+  readonly onPartMark: () => void;
+  readonly onShowPhoto: (photoId: string) => void;
   readonly onPlacing: (placing: boolean) => void;
   readonly onNextPhoto: () => void;
   readonly onPutBackPhoto: () => void;
@@ -132,6 +138,7 @@ function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto 
   const { photo, placing, onPlacing, onNextPhoto, onPutBackPhoto } = props;
   return (
     <>
+      {photo.joiningSay !== null && <p className="plate">{photo.joiningSay}</p>}
       <button type="button" className="plate" onClick={() => onPlacing(!placing)} aria-pressed={placing}>
         {placing ? say.markDone : say.mark}
       </button>

@@ -1,6 +1,7 @@
-import { useRef } from 'react';
 import { photos as sayPhotos } from '../../texts/photos.ts';
 import { removal as say } from '../../texts/removal.ts';
+import { PhotoWord } from '../photos/PhotoWord.tsx';
+import { AddKey } from '../../ui/AddKey.tsx';
 import { Key } from '../../ui/Key.tsx';
 
 /** A photo that belongs to no removal yet. */
@@ -11,6 +12,8 @@ export interface Thumb {
   readonly taken: string;
   /** Why it is not filed, in words. */
   readonly why: string;
+  readonly blurred: boolean;
+  readonly dark: boolean;
 }
 
 export interface UnfiledData {
@@ -56,6 +59,11 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos }: 
             >
               <img src={thumb.src} alt="" loading="lazy" />
               <span className="plate">{thumb.taken}</span>
+              {(thumb.blurred || thumb.dark) && (
+                <span className="thumb-word">
+                  <PhotoWord what={thumb.blurred ? 'blurred' : 'dark'} />
+                </span>
+              )}
             </button>
           </li>
         ))}
@@ -65,29 +73,5 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos }: 
         <AddKey onAddPhotos={onAddPhotos} />
       </div>
     </section>
-  );
-}
-
-/** Opens the system's own file chooser. */
-function AddKey({ onAddPhotos }: Pick<UnfiledProps, 'onAddPhotos'>) {
-  const chooser = useRef<HTMLInputElement>(null);
-  return (
-    <>
-      <Key onPress={() => chooser.current?.click()}>{sayPhotos.add}</Key>
-      <input
-        ref={chooser}
-        type="file"
-        className="heard-only"
-        tabIndex={-1}
-        aria-hidden="true"
-        multiple
-        // What it is, is told by the file itself; the list only sorts the chooser.
-        accept="image/*,.heic,.heif,.avif"
-        onChange={(event) => {
-          onAddPhotos([...(event.currentTarget.files ?? [])]);
-          event.currentTarget.value = '';
-        }}
-      />
-    </>
   );
 }
