@@ -153,20 +153,15 @@ interface GalleryPageProps {
   readonly onView: (photoId: string) => void;
 }
 
-function GalleryPage(props: GalleryPageProps) {
-  const { job, tray, shots, order, filter, removalId, onFilter, onRoll, onView } = props;
-  const status = useStatus(job);
+/** What is selected and typed, and what the keys of the screen do with it. */
+function useWork({ job, shots, order, onRoll, onView }: GalleryPageProps) {
   const select = useSelection(order);
   const [typed, setTyped] = useState('');
-  const said = uploads((now) => (now.said?.jobId === job.id ? now.said.sentences : NOTHING));
-  const add = (files: readonly File[]) => addPhotos(job.id, files);
-  const dropping = useDrop(add);
-  const dragged = useRef<readonly string[]>([]);
   const deeds = deedsOf(job);
   const ids = [...select.selected];
+  const some = ids.length > 0;
   const log = logOf(job.view);
   const unfiled = shots.filter((shot) => shot.photo.removalId === null).map((shot) => shot.photo.id);
-  const some = ids.length > 0;
   const file = () => {
     if (!some || typed === '') return;
     const removal = log[Number(typed) - 1];
@@ -174,20 +169,25 @@ function GalleryPage(props: GalleryPageProps) {
     else deeds.file(ids, removal.id);
     setTyped('');
   };
-  const unfile = () => some && deeds.file(ids, null);
-  const away = () => some && deeds.remove(ids);
-  const make = () => onRoll(some ? ids : unfiled);
   const look = () => {
-    const id = some
-      ? select.atId !== null && select.selected.has(select.atId)
-        ? select.atId
-        : ids[0]
-      : select.atId;
+    const here = select.atId !== null && (!some || select.selected.has(select.atId));
+    const id = here ? select.atId : ids[0];
     if (id !== null && id !== undefined) onView(id);
   };
-  const none = () => {
+  const onSelectNone = () => {
     select.none();
     setTyped('');
+  };
+  const act = {
+    onFile: file,
+    onUnfile: () => some && deeds.file(ids, null),
+    onAway: () => some && deeds.remove(ids),
+    onMake: () => onRoll(some ? ids : unfiled),
+    onLook: look,
+    onSelectAll: select.all,
+    onSelectNone,
+    onRole: (role: Role) => deeds.role(ids, role),
+    onKeepBest: (group: readonly string[]) => deeds.remove(group.slice(1)),
   };
   usePhotoKeys({
     onType: (digit) => some && setTyped((now) => (now + digit).slice(0, 4)),
@@ -195,21 +195,31 @@ function GalleryPage(props: GalleryPageProps) {
     byKey: {
       all: select.all,
       Enter: typed === '' ? look : file,
-      u: unfile,
-      m: some || unfiled.length > 0 ? make : undefined,
+      u: act.onUnfile,
+      m: some || unfiled.length > 0 ? act.onMake : undefined,
       l: look,
-      Delete: away,
-      Escape: none,
+      Delete: act.onAway,
+      Escape: onSelectNone,
     },
   });
+  return { select, typed, setTyped, deeds, ids, unfiled: unfiled.length, act };
+}
+
+function GalleryPage(props: GalleryPageProps) {
+  const { job, tray, shots, order, filter, removalId, onFilter, onView } = props;
+  const status = useStatus(job);
+  const { select, typed, setTyped, deeds, ids, unfiled, act } = useWork(props);
+  const said = uploads((now) => (now.said?.jobId === job.id ? now.said.sentences : NOTHING));
+  const add = (files: readonly File[]) => addPhotos(job.id, files);
+  const dropping = useDrop(add);
+  const dragged = useRef<readonly string[]>([]);
   const onDrag = (id: string, event: DragEvent) => {
     dragged.current = select.selected.has(id) ? ids : [id];
     event.dataTransfer.setData(PHOTO_DRAG, '');
     event.dataTransfer.effectAllowed = 'move';
   };
-  const pane = paneOf(job, 'photos', 'apart', filter === 'removal' ? removalId : null, (id) =>
-    onFilter('removal', id),
-  );
+  const at = filter === 'removal' ? removalId : null;
+  const pane = paneOf(job, 'photos', 'apart', at, (id) => onFilter('removal', id));
   return (
     <PhotosScreen
       pane={{ ...pane, onDropPhotos: (id) => deeds.file([...dragged.current], id) }}
@@ -220,27 +230,19 @@ function GalleryPage(props: GalleryPageProps) {
       filters={filterRows(job, shots, tray, removalId)}
       filter={filter}
       shown={order.length}
-      unfiled={unfiled.length}
+      unfiled={unfiled}
       typed={typed}
-      role={some ? roleOf(shots, select.selected) : null}
+      role={roleOf(shots, select.selected)}
       said={said}
       dropping={dropping}
       onTouch={select.touch}
       onAt={select.goTo}
       onOpen={onView}
       onDrag={onDrag}
-      onKeepBest={(group) => deeds.remove(group.slice(1))}
       onFilter={(to) => onFilter(to)}
       onType={(text) => setTyped(text.replace(/\D/g, '').slice(0, 4))}
-      onFile={file}
-      onUnfile={unfile}
-      onRole={(role) => deeds.role(ids, role)}
-      onMake={make}
-      onMakeAll={make}
-      onLook={look}
-      onAway={away}
-      onSelectAll={select.all}
-      onSelectNone={none}
+      {...act}
+      onMakeAll={act.onMake}
       onSaidAway={() => uploads.getState().read()}
       onAddPhotos={add}
     />

@@ -53,41 +53,42 @@ export function Viewer(props: ViewerProps) {
               </button>
             </PhotoView>
           </div>
-          <section className="hand viewer-hand">
-            <p className="cap num">{say.viewer(props.number, props.total)}</p>
-            {props.markPanel}
-            <dl className="shot-facts">
-              {props.facts.map((fact) => (
-                <div key={fact.label}>
-                  <dt>{fact.label}</dt>
-                  <dd className={fact.said ? 'said' : undefined}>{fact.value}</dd>
-                </div>
-              ))}
-            </dl>
-            <div className="foot keys">
-              <Key
-                onPress={() => props.onPrevious?.()}
-                off={props.onPrevious === null}
-                hint="←"
-                shortcut="ArrowLeft"
-              >
-                {say.previous}
-              </Key>
-              <Key
-                onPress={() => props.onNext?.()}
-                off={props.onNext === null}
-                hint="→"
-                shortcut="ArrowRight"
-              >
-                {say.next}
-              </Key>
-              <Key onPress={props.onClose} hint="Esc" shortcut="Escape">
-                {say.close}
-              </Key>
-            </div>
-          </section>
+          <ViewerHand {...props} />
         </Dialog>
       </Modal>
     </ModalOverlay>
+  );
+}
+
+function ViewerHand(props: ViewerProps) {
+  return (
+    <section className="hand viewer-hand">
+      <p className="cap num">{say.viewer(props.number, props.total)}</p>
+      {props.markPanel}
+      <dl className="shot-facts">
+        {props.facts.map((fact) => (
+          <div key={fact.label}>
+            <dt>{fact.label}</dt>
+            <dd className={fact.said ? 'said' : undefined}>{fact.value}</dd>
+          </div>
+        ))}
+      </dl>
+      <div className="foot keys">
+        <Key
+          onPress={() => props.onPrevious?.()}
+          off={props.onPrevious === null}
+          hint="←"
+          shortcut="ArrowLeft"
+        >
+          {say.previous}
+        </Key>
+        <Key onPress={() => props.onNext?.()} off={props.onNext === null} hint="→" shortcut="ArrowRight">
+          {say.next}
+        </Key>
+        <Key onPress={props.onClose} hint="Esc" shortcut="Escape">
+          {say.close}
+        </Key>
+      </div>
+    </section>
   );
 }
