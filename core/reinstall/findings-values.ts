@@ -6,6 +6,7 @@ import { closersOf } from './energy-edges.ts';
 import { of } from './job-log.ts';
 import { cures } from './lacks.ts';
 import type { Situation } from './situation.ts';
+import { mattersOf } from './matters.ts';
 import { last, standing } from './standing.ts';
 import type { FindingCode, StepKind } from './types.ts';
 
@@ -26,13 +27,16 @@ const LUBRICATION = {
 type Case = Parameters<typeof judgeTorque>[0];
 
 /** What is known of a set's fasteners for judging a torque. */
-function caseOf(set: Row<'fset'>, spec: Row<'spec'> | undefined): Case {
+function caseOf(set: Row<'fset'>, spec: Row<'spec'> | undefined, matters: Case['matters']): Case {
   const wanted =
     set.torqueMnm === null ? undefined : { torqueNm: set.torqueMnm / 1000, unit: unitOf(set.torqueTyped) };
   const cls = spec?.grade ? parseClass(spec.grade) : null;
   const pitch = spec?.pitchUm && /^M/.test(spec.thread ?? '') ? `x${spec.pitchUm / 1000}` : '';
   return {
-    ...(spec?.thread ? { thread: `${spec.thread}${pitch}` } : {}),
+    // A thread that only follows from the head is none to judge by: a 13 mm head may be M8 or M10.
+    ...(spec?.thread && (spec.threadKnown || spec.pitchUm !== null || !spec.driveSizeUm)
+      ? { thread: `${spec.thread}${pitch}` }
+      : {}),
     ...(cls?.ok ? { propertyClass: sayClass(cls.value) } : {}),
     lubrication: LUBRICATION[set.lubrication],
     ...(spec?.driveSizeUm && spec.drive === 'hex external'
@@ -41,9 +45,18 @@ function caseOf(set: Row<'fset'>, spec: Row<'spec'> | undefined): Case {
     ...(wanted ? { wanted } : {}),
     thenAngle: (set.angleDeg ?? 0) > 0,
     ...(set.torqueFrom === 'maker' && set.torquePage !== '' ? { makerPage: set.torquePage } : {}),
-    ...(set.critical ? { matters: ['by the user' as const] } : {}),
+    ...(matters && matters.length > 0 ? { matters } : {}),
     snugByFeel: set.torqueFrom === 'by feel',
   };
+}
+
+/** Pins, clips and clamps are not tightened to a figure, wherever they sit. */
+function mattersIn(at: Situation, set: Row<'fset'>, spec: Row<'spec'> | undefined): Case['matters'] {
+  const threaded = spec !== undefined && (spec.thread !== null || spec.driveSizeUm !== null);
+  if (!threaded) return set.critical ? ['by the user'] : [];
+  const removal = at.state.removal.find((one) => one.id === set.removalId);
+  const parts = at.state.part.filter((part) => part.removalId === set.removalId);
+  return mattersOf([set.name, removal?.title ?? '', ...parts.map((part) => part.name)], set.critical);
 }
 
 function unitOf(typed: string) {
@@ -57,7 +70,7 @@ function torqueFindings(at: Situation): Draft[] {
   for (const set of at.state.fset) {
     const node = at.graph.stepOfThing(set.id);
     if (node < 0) continue;
-    const base = caseOf(set, spec.get(set.specId));
+    const base = caseOf(set, spec.get(set.specId), mattersIn(at, set, spec.get(set.specId)));
     const add = (subjects: string[], found: ReturnType<typeof judgeTorque>['findings'], only?: string) => {
       for (const one of found)
         if (only === undefined || one.code === only)

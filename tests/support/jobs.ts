@@ -205,7 +205,7 @@ export const READY_JOBS: readonly ReadyJob[] = [
       '10 wheel nuts 32 mm, 600 Nm',
       '+ wheel',
       'hub cap, gasket, 8 M8x16',
-      '4 M16x60 hex 24, class 10.9',
+      '4 M16x60 hex 24, class 10.9, 250 Nm',
       '+ caliper, hung on strap',
       'hub nut',
     ],
