@@ -27,6 +27,8 @@ export interface Verb {
   /** Options that take a value; the others are switches. */
   readonly options: readonly string[];
   readonly switches?: readonly string[];
+  /** Options that may be given more than once; their values come one a line. */
+  readonly many?: readonly string[];
   readonly run: (options: Options) => Promise<Answer> | Answer;
 }
 

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { type Answer, type Options, UsageProblem, type Verb, workshopDir, wrongUsage } from './frame.ts';
+import { ANSWER_VERBS } from './verbs/answers.ts';
 import { FILE_VERBS } from './verbs/files.ts';
 import { BOOK_VERBS } from './verbs/handbook.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
@@ -17,6 +18,7 @@ export const VERBS: readonly Verb[] = [
   ...JOB_VERBS,
   ...WORK_VERBS,
   ...PLAN_VERBS,
+  ...ANSWER_VERBS,
   ...FILE_VERBS,
   ...PHOTO_VERBS,
   SHEET_VERB,
@@ -59,11 +61,17 @@ export async function runCommand(args: readonly string[]): Promise<Answer> {
     const options = Object.fromEntries([
       ...['workshop', 'who', ...verb.options].map((option) => [option, { type: 'string' as const }]),
       ...['json', ...(verb.switches ?? [])].map((option) => [option, { type: 'boolean' as const }]),
-    ]) as Record<string, { type: 'string' | 'boolean' }>;
+      ...(verb.many ?? []).map((option) => [option, { type: 'string' as const, multiple: true }]),
+    ]) as Record<string, { type: 'string' | 'boolean'; multiple?: boolean }>;
     const { values, positionals } = parseArgs({ args: withNegatives(rest), options, allowPositionals: true });
     const parsed: Options = {
       workshop: workshopDir(values['workshop'] as string | undefined),
-      flags: values as Options['flags'],
+      flags: Object.fromEntries(
+        Object.entries(values).map(([name, value]) => [
+          name,
+          Array.isArray(value) ? value.join('\n') : value,
+        ]),
+      ) as Options['flags'],
       words: positionals,
     };
     return await verb.run(parsed);

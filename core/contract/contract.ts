@@ -2,6 +2,8 @@ import { oc } from '@orpc/contract';
 import { z } from 'zod';
 import { Id, Line, Ms, Text } from '../model/fields.ts';
 import { type JobState, TABLES } from '../model/tables.ts';
+import type { Reach, ToolPlan } from '../reinstall/index.ts';
+import * as answers from './answers.ts';
 import type { JobCard, JobView } from './views.ts';
 import * as pattern from './pattern.ts';
 import * as record from './record.ts';
@@ -72,6 +74,7 @@ export const contract = {
     close: op(work.jobClose),
     state: op({ input: z.strictObject({ jobId: Id }), value: trusted<JobState>() }),
     view: op({ input: z.strictObject({ jobId: Id }), value: trusted<JobView>() }),
+    touched: op({ input: answers.jobsTouched, value: trusted<answers.Touched>() }),
   },
   record: {
     make: op(record.recordMake),
@@ -117,6 +120,7 @@ export const contract = {
     receive: op(work.pieceReceive),
     scrap: op(work.pieceScrap),
     kit: op(work.kitSplit),
+    promise: op(answers.piecePromise),
   },
   pattern: { use: op(pattern.patternUse), begin: op(pattern.patternBegin) },
   item: { lost: op(work.itemLost) },
@@ -126,6 +130,11 @@ export const contract = {
     accept: op(tray.trayAccept),
   },
   bolt: { whose: op({ ...tray.boltWhose, value: trusted<tray.BoltAnswer>() }) },
+  plan: {
+    reach: op({ input: answers.planReach, value: trusted<Reach>() }),
+    tools: op({ input: z.strictObject({ jobId: Id }), value: trusted<ToolPlan>() }),
+  },
+  need: { settle: op(answers.needSettle) },
   away: { send: op(work.awaySend), back: op(work.awayBack) },
   renew: { override: op(work.renewOverride) },
   history: {

@@ -1,6 +1,6 @@
 import type { PatternView } from './pattern.ts';
 import type { JobState, Row } from '../model/tables.ts';
-import type { Depth, Plan } from '../reinstall/index.ts';
+import type { Depth, NeedSuggestion, Outlook, Plan, TimeLeft } from '../reinstall/index.ts';
 import type { BagCount, CountLine, GetLine, LookAlike, PoolLine, Search } from '../tally/index.ts';
 
 /** A job on the Jobs screen and in `jobs`. */
@@ -37,6 +37,11 @@ export interface JobCard {
 export interface JobView {
   readonly state: JobState;
   readonly plan: Plan;
+  /** What becomes possible when, and what one more item would free. */
+  readonly outlook: Outlook;
+  readonly timeLeft: TimeLeft;
+  /** Needs that may well be none, each with its reason. */
+  readonly suggestions: readonly NeedSuggestion[];
   readonly counts: readonly CountLine[];
   readonly pools: readonly PoolLine[];
   readonly searches: readonly Search[];

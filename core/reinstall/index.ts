@@ -1,5 +1,11 @@
 /** The reinstall list: what goes back in which order, what holds it up, what is wrong, what can go ahead. */
 export { buriedBy } from './buried.ts';
 export { planJob } from './plan.ts';
-export { needsBroken, reachOf, wouldCloseCycle } from './questions.ts';
+export { SERVED_FIRST } from './promised.ts';
+export { needsBroken, wouldCloseCycle } from './questions.ts';
+export { reachOf } from './reach.ts';
+export { loosened, suggestionsOf } from './suggestions.ts';
+export { timeLeftOf } from './time-left.ts';
+export { outlookOf } from './outlook.ts';
+export { toolPlan } from './job-tools.ts';
 export type * from './types.ts';

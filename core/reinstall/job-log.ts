@@ -1,4 +1,5 @@
 import type { JobState, Row } from '../model/tables.ts';
+import { groupBy as group } from './grouping.ts';
 
 /** The rows of a job by id and by owner, and the log in order. Made once per question, so that the rest stays linear. */
 export interface JobLog {
@@ -113,18 +114,6 @@ export function byRound(a: Row<'deed'>, b: Row<'deed'>): number {
 
 function byId<T extends { readonly id: string }>(rows: readonly T[]): ReadonlyMap<string, T> {
   return new Map(rows.map((row) => [row.id, row]));
-}
-
-function group<T>(rows: readonly T[], key: (row: T) => string | null): Map<string, T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) {
-    const owner = key(row);
-    if (owner === null) continue;
-    const list = groups.get(owner);
-    if (list) list.push(row);
-    else groups.set(owner, [row]);
-  }
-  return groups;
 }
 
 /** Whether something of the removal is off the machine: only then there is something to put back. */

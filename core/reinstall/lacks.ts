@@ -1,7 +1,7 @@
 import type { Row } from '../model/tables.ts';
 import { type CountLine, describeSpec, newParts } from '../tally/index.ts';
+import { allocate, promisedFor } from './allocation.ts';
 import { of } from './job-log.ts';
-import { linesOf } from './lines.ts';
 import type { Situation } from './situation.ts';
 import { isBlocked, isIn, last, standing } from './standing.ts';
 import type { Lack } from './types.ts';
@@ -59,7 +59,7 @@ function addNewParts(at: Situation, add: Add): void {
       code: 'to get',
       thingId: part.id,
       qty: lacking,
-      until: promisedFor(at, part.id),
+      until: promisedFor(at, part.id, lacking),
       sentence: `${part.name || 'A part'} must be new: ${lacking} to get.`,
     };
     add(at.graph.stepOfThing(part.id), lack);
@@ -70,52 +70,18 @@ function addNewParts(at: Situation, add: Add): void {
   }
 }
 
-function promisedFor(at: Situation, thingId: string): number | null {
-  const days = at.state.want
-    .filter((want) => want.thingId === thingId && want.state === 'ordered' && want.promisedAt !== null)
-    .map((want) => want.promisedAt as number);
-  return days.length === 0 ? null : Math.min(...days);
-}
-
-/**
- * Holes without a piece. Stock goes to its own set first; what is left over of a pool goes to short sets in list order.
- * Never pooled: own-place pieces, and pieces of which anything that matters is unknown.
- */
+/** Holes without a piece, once all stock is given out. */
 function addShort(at: Situation, add: Add): void {
-  const lines = linesOf(at).filter((line) => line.setId !== null);
   const spec = new Map(at.state.spec.map((one) => [one.id, one]));
-  // Old bolts never stand in where only new ones will do, and nothing is pooled that was not counted.
-  const keyOf = (line: CountLine) =>
-    line.ownPlace || line.mustBeNew || !line.countKnown
-      ? null
-      : (spec.get(line.specId ?? '')?.poolKey ?? null);
-  const spare = new Map<string, number>();
-  for (const line of lines) {
-    const key = keyOf(line);
-    const extra = line.usable - (line.toFill ?? 0);
-    if (key !== null && extra > 0) spare.set(key, (spare.get(key) ?? 0) + extra);
-  }
-  const place = new Map<number, number>();
-  at.ordered.order.forEach((node, k) => place.set(node, k));
-  const nodeOf = (line: CountLine) => at.graph.stepOfThing(line.setId ?? '');
-  const short = lines
-    .filter((line) => (line.toFill ?? 0) > line.usable)
-    .sort((a, b) => (place.get(nodeOf(a)) ?? 0) - (place.get(nodeOf(b)) ?? 0));
-  for (const line of short) {
-    const key = keyOf(line);
-    const fromPool = key === null ? 0 : Math.min(spare.get(key) ?? 0, (line.toFill ?? 0) - line.usable);
-    if (key !== null) spare.set(key, (spare.get(key) ?? 0) - fromPool);
-    const lacking = (line.toFill ?? 0) - line.usable - fromPool;
-    if (lacking <= 0) continue;
-    for (const node of shortNodes(at, line, nodeOf(line)))
+  for (const { line, lacking, until } of allocate(at).short)
+    for (const node of shortNodes(at, line, at.graph.stepOfThing(line.setId ?? '')))
       add(node, {
         code: line.mustRenew > 0 || line.mustBeNew ? 'to get' : 'short',
         thingId: line.setId ?? '',
         qty: lacking,
-        until: promisedFor(at, line.setId ?? ''),
+        until,
         sentence: shortSentence(at, line, lacking, spec),
       });
-  }
 }
 
 /** The step of the set, or those of its holes that wait for more than one part, where only they are open. */

@@ -42,6 +42,25 @@ export function needsOf(log: JobLog): Needs {
   return { links, hasStep, drains };
 }
 
+/**
+ * By log index: what had to be off before each removal, for taking off again. As `needsOf`, and beside it: what is only
+ * planned stands in the way of what is planned after it, and of nothing that came off without it.
+ */
+export function needsToReach(log: JobLog, needs: Needs): readonly (readonly NeedLink[])[] {
+  const raw = rawNeeds(log);
+  const planned: NeedLink[][] = [];
+  return raw.map((own, i) => {
+    const stands = (on: number) =>
+      (needs.hasStep[on] === true && needs.drains[on] !== true) || waits(log.removals[on]);
+    const settled = settle(own, planned, stands);
+    planned.push(settled);
+    return needs.hasStep[i] ? (needs.links[i] ?? []) : settled;
+  });
+}
+
+const waits = (removal: Row<'removal'> | undefined): boolean =>
+  removal?.phase === 'planned' && removal.did !== 'safe';
+
 function settle(
   own: readonly NeedLink[],
   through: readonly (readonly NeedLink[])[],

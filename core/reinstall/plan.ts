@@ -2,25 +2,20 @@ import { readRound } from '../fastening/index.ts';
 import type { JobState } from '../model/tables.ts';
 import { actionsOf } from './actions.ts';
 import { cautionsOf } from './cautions.ts';
-import { placeFindings } from './draft.ts';
-import { draftsOf } from './findings.ts';
 import { isOff, of } from './job-log.ts';
-import { lacksOf } from './lacks.ts';
 import { ringOf } from './rings.ts';
-import { type Situation, situationOf, titleOf } from './situation.ts';
+import { type Situation, titleOf } from './situation.ts';
 import { last } from './standing.ts';
-import { gatesOf, type States, statesOf } from './states.ts';
+import { gatesOf, type States } from './states.ts';
 import type { Depth, Edge, Lack, Later, Plan, Step, StepFasteners, Undecided } from './types.ts';
+import { weighed } from './weighed.ts';
 
 /**
  * The reinstall list of a job at a time (UTC ms): steps in order with their state, gates, findings, what can go ahead.
  * A pure function of the rows; linear in their number. Order: Kahn 1962.
  */
 export function planJob(state: JobState, now: number): Plan {
-  const at = situationOf(state, now);
-  const lacks = lacksOf(at);
-  const findings = placeFindings(at, draftsOf(at));
-  const states = statesOf(at, lacks, findings);
+  const { at, lacks, findings, states } = weighed(state, now);
   const onStep = new Map<string, string[]>();
   for (const finding of findings)
     if (finding.stepId !== null)

@@ -9,7 +9,7 @@ export interface States {
 }
 
 /** Whether an edge carries a stop upwards: what covers, and every edge into filling, bleeding, power and pressure. */
-function carries(at: Situation, edge: number): boolean {
+export function carries(at: Situation, edge: number): boolean {
   const one = at.graph.edges[edge];
   return one !== undefined && (one.covers || isGateKind(at.graph, one.to));
 }

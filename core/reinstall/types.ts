@@ -318,31 +318,7 @@ export interface Plan {
   readonly depth: Depth;
 }
 
-/** What must come off to reach something. */
-export interface Reach {
-  /** In the order of taking off. */
-  readonly removals: readonly {
-    readonly removalId: string;
-    readonly number: number;
-    readonly title: string;
-    readonly why: string;
-  }[];
-  /** Positions that hold a part of these removals and are undone with another. */
-  readonly shared: readonly string[];
-  /** Isolations to make again, fluids to drain again. */
-  readonly isolations: readonly string[];
-  readonly fluids: readonly string[];
-  readonly fasteners: number;
-  /** Drive sizes as typed or read. */
-  readonly tools: readonly string[];
-  /** Parts and sets of which new ones will be needed. */
-  readonly renew: readonly string[];
-  /** Minutes, from the times in the log; null where none was recorded. */
-  readonly minutesLow: number | null;
-  readonly minutesHigh: number | null;
-  /** Targets that cannot be answered, each with a sentence. */
-  readonly unknown: readonly { readonly targetId: string; readonly sentence: string }[];
-}
+export type * from './answers.ts';
 
 /** A ring that an order of the user's own would close. */
 export interface Ring {

@@ -49,6 +49,8 @@ export function toGet(state: JobState): GetLine[] {
   const wants = new Map<Need, Row<'want'>[]>();
   const alone: Row<'want'>[] = [];
   for (const want of state.want) {
+    // Promised out of what is there: nothing to get.
+    if (want.cause === 'served first') continue;
     const need = needFor(look, needs, want);
     if (!need) alone.push(want);
     else wants.set(need, [...(wants.get(need) ?? []), want]);

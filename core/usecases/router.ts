@@ -1,5 +1,6 @@
 import { implement } from '@orpc/server';
 import { contract } from '../contract/contract.ts';
+import { jobsTouched, planReach, planTools } from './answers.ts';
 import { awayBack, awaySend } from './away.ts';
 import { kitSplit, pieceCount, pieceReceive, pieceScrap } from './counts.ts';
 import { findingAccept, haltAdd, haltSeen, jobClose, renewOverride } from './findings.ts';
@@ -8,6 +9,7 @@ import { historyList, historyRedo, historyState, historyUndo } from './history.t
 import { jobAdd, jobChange } from './jobs.ts';
 import { logAdd } from './log/add.ts';
 import { markerJoin, markerNumber, markerPart } from './markers.ts';
+import { needSettle, piecePromise } from './needs.ts';
 import { photoFile, photoRemove, photoRole } from './photos.ts';
 import { photoRolls, photoTray, removalsFromPhotos } from './photo-rolls.ts';
 import { plannedBegin } from './pattern/begin.ts';
@@ -73,6 +75,7 @@ export function makeRouter() {
       close: os.jobs.close.handler(({ context, input }) => jobClose(context, input)),
       state: os.jobs.state.handler(({ context, input }) => read(context, jobState(context, input.jobId))),
       view: os.jobs.view.handler(({ context, input }) => read(context, jobView(context, input.jobId))),
+      touched: os.jobs.touched.handler(({ context, input }) => read(context, jobsTouched(context, input))),
     },
     record: {
       make: os.record.make.handler(({ context, input }) => recordMake(context, input)),
@@ -131,6 +134,7 @@ function workRoutes() {
       receive: os.piece.receive.handler(({ context, input }) => pieceReceive(context, input)),
       scrap: os.piece.scrap.handler(({ context, input }) => pieceScrap(context, input)),
       kit: os.piece.kit.handler(({ context, input }) => kitSplit(context, input)),
+      promise: os.piece.promise.handler(({ context, input }) => piecePromise(context, input)),
     },
     pattern: {
       use: os.pattern.use.handler(({ context, input }) => patternUse(context, input)),
@@ -143,6 +147,11 @@ function workRoutes() {
       accept: os.tray.accept.handler(({ context, input }) => trayAccept(context, input)),
     },
     bolt: { whose: os.bolt.whose.handler(({ context, input }) => read(context, boltWhose(context, input))) },
+    plan: {
+      reach: os.plan.reach.handler(({ context, input }) => read(context, planReach(context, input))),
+      tools: os.plan.tools.handler(({ context, input }) => read(context, planTools(context, input.jobId))),
+    },
+    need: { settle: os.need.settle.handler(({ context, input }) => needSettle(context, input)) },
     away: {
       send: os.away.send.handler(({ context, input }) => awaySend(context, input)),
       back: os.away.back.handler(({ context, input }) => awayBack(context, input)),

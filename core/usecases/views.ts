@@ -1,5 +1,5 @@
 import type { JobCard, JobView } from '../contract/views.ts';
-import { type Plan, planJob } from '../reinstall/index.ts';
+import { outlookOf, type Plan, planJob, suggestionsOf, timeLeftOf } from '../reinstall/index.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import {
@@ -35,10 +35,14 @@ export function jobState(context: Context, jobId: string): Result<JobState> {
 export function jobView(context: Context, jobId: string): Result<JobView> {
   const state = jobState(context, jobId);
   if (!state.ok) return state;
-  const plan = planJob(state.value, context.workshop.now());
+  const now = context.workshop.now();
+  const plan = planJob(state.value, now);
   return ok({
     state: state.value,
     plan,
+    outlook: outlookOf(state.value, now),
+    timeLeft: timeLeftOf(state.value, now),
+    suggestions: suggestionsOf(state.value, now),
     counts: countLines(state.value),
     pools: poolLines(state.value),
     searches: openSearches(state.value),

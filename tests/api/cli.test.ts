@@ -57,7 +57,7 @@ describe('the command line', () => {
     expect(plan.steps[0]?.state).toBe('waiting');
     expect(plan.depth).toEqual({ off: 2, back: 0, left: 2, pieces: 19 });
     expect((await run('back', 'receive', 'gasket', '--qty', '1')).code).toBe(0);
-    expect((await json('back', 'ahead')).value).toHaveLength(2);
+    expect((await json('back', 'ahead')).value).toMatchObject({ today: [{ number: 2 }, { number: 1 }] });
     expect((await run('back', 'tick', 'gasket', 'side cover', '--what', 'fitted')).out).toContain('2 ticked');
     expect((await run('back', 'tick', '2/1/3', '--what', 'tightened', '--value', '25 N·m')).code).toBe(0);
     expect((await run('back', 'tick', '2/1', '--what', 'tightened', '--value', '25 Nm')).out).toContain(

@@ -69,7 +69,7 @@ describe('what a step waits for', () => {
     job.want(pump, 'ordered');
     job.want(pump, 'needed', { promisedAt: 10 });
     job.want(null, 'ordered', { promisedAt: 5 });
-    expect(lacks(job)[0]?.until).toBe(70);
+    expect(lacks(job)[0]?.until).toBe(90);
     job.move({ partId: pump, qty: 2, src: 'supply', dst: 'stow', fresh: true, cause: 'received' });
     expect(lacks(job)).toEqual([]);
   });
@@ -90,6 +90,8 @@ describe('what a step waits for', () => {
     ]);
     job.set('fset', set.id, { name: '' });
     expect(lacks(job)[0]?.sentence).toBe(`${BOLT}: 3 to fill, 1 usable in hand, 2 short.`);
+    job.want(set.id, 'ordered', { promisedAt: 40 });
+    expect(lacks(job)[0]?.until).toBeNull();
     job.want(set.id, 'ordered', { promisedAt: 50 });
     expect(lacks(job)[0]?.until).toBe(50);
     job.deed(cover.id, 'done');

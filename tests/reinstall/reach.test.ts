@@ -25,13 +25,16 @@ describe('what it costs to reach something', () => {
     const fluid = job.fluid('Oil', [hose]);
     const other = job.fluid('Water', [job.removal('Radiator').connection('Tap')]);
     for (const removal of [cover, pipe, pump]) job.deed(removal.id, 'done');
+    job.deed(bolts.holes[0] ?? '', 'tightened');
+    job.deed(earth, 'given back');
+    job.deed(fluid, 'done');
     return { job, earth, cover, pipe, pump, seal, clip, own, bolts, fluid, other, hose };
   };
 
   test('what is in the way and what holds it, in the order of taking off', () => {
     const { job, cover, pipe, pump, seal } = machine();
     const reach = reachOf(job.state(), [seal]);
-    expect(reach.removals).toEqual([
+    expect(reach.removals).toMatchObject([
       { removalId: cover.id, number: 2, title: 'Cover', why: 'it is in the way' },
       { removalId: pipe.id, number: 3, title: 'Pipe', why: 'it is in the way' },
       { removalId: pump.id, number: 4, title: 'Pump', why: 'it holds what you want' },
@@ -44,7 +47,10 @@ describe('what it costs to reach something', () => {
     const reach = reachOf(job.state(), [seal]);
     expect(reach).toMatchObject({
       fasteners: 5,
-      tools: ['13 mm', '10 mm'],
+      tools: [
+        { tool: '13 mm spanner or socket', fasteners: 3 },
+        { tool: '10 mm spanner or socket', fasteners: 2 },
+      ],
       renew: [clip, own.id],
       isolations: [earth],
       fluids: [fluid],
@@ -63,16 +69,18 @@ describe('what it costs to reach something', () => {
     const one = safe.isolation('spring', { scope: 'listed' });
     safe.isolation('spring', { scope: 'listed' });
     safe.protects(one, pump);
+    expect(reachOf(job.state(), [seal]).isolations.slice(1)).toEqual([]);
+    job.deed(one, 'given back');
     expect(reachOf(job.state(), [seal]).isolations.slice(1)).toEqual([one]);
   });
 
   test('time as a range, from what it took, pauses left out, and for what nobody timed by the rest', () => {
     const { job, seal, clip, cover } = machine();
-    // Cover 8 min, pipe 20 min, pump not timed: 28 min for two of three.
-    expect(reachOf(job.state(), [seal])).toMatchObject({ minutesLow: 17, minutesHigh: 63 });
-    expect(reachOf(job.state(), [clip])).toMatchObject({ minutesLow: 12, minutesHigh: 30 });
+    // Cover 8 min, pipe 20 min, pump not timed: 9.5 to 12.5 as the quarters of all; 0.6 to 1.3 of that.
+    expect(reachOf(job.state(), [seal])).toMatchObject({ minutesLow: 23, minutesHigh: 53 });
+    expect(reachOf(job.state(), [clip])).toMatchObject({ minutesLow: 12, minutesHigh: 26 });
     job.set('removal', cover.id, { pauses: [{ from: 5 * MINUTE, to: null }] });
-    expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: 6, minutesHigh: 15 });
+    expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: 3, minutesHigh: 7 });
     job.set('removal', cover.id, { endedAt: null });
     expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: null, minutesHigh: null });
     expect(reachOf(job.state(), [])).toMatchObject({ removals: [], minutesLow: null, fasteners: 0 });

@@ -300,7 +300,7 @@ describe('reach', () => {
     const reach = reachOf(job.state(), [seal, ghost]);
     expect(reach.removals.map((removal) => removal.title)).toEqual(['Cover', 'Shaft']);
     expect(reach.fasteners).toBe(4);
-    expect(reach.tools).toEqual(['13 mm']);
+    expect(reach.tools.map((line) => [line.tool, line.fasteners])).toEqual([['13 mm spanner or socket', 4]]);
     expect(reach.renew).toEqual([seal]);
     expect(reach.unknown.map((one) => one.targetId)).toEqual([ghost]);
   });

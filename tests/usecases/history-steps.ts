@@ -36,6 +36,8 @@ export const KINDS = [
   'take out',
   'title',
   'need',
+  'settle',
+  'promise',
   'reorder',
   'split',
   'merge',
@@ -158,6 +160,7 @@ function sendSet(client: TestClient, jobId: string, state: JobState, { kind, a, 
       holes: [{ n: 1 + (b % 9), lengthUm: 20_000 + (b % 3) * 5_000 }],
     });
   if (kind === 'holes') return client.set.count({ ...base, setId: set.id, count: b % 12 });
+  if (kind === 'promise') return client.piece.promise({ ...base, setId: set.id, qty: 1 + (b % 4) });
   if (kind === 'take out') return client.set.takeOut({ ...base, setId: set.id, stowId: null });
   const positionIds = b % 2 ? holes.slice(0, 1 + (b % 3)).map((hole) => hole.id) : [];
   return client.set.stow({ ...base, setId: set.id, positionIds, kind: 'tin', label: `T${b % 5}` });
@@ -175,6 +178,14 @@ function sendRemoval(client: TestClient, jobId: string, state: JobState, { kind,
     return client.record.change({ ...base, table: 'removal', id, values: { phase: 'off' } });
   if (kind === 'need')
     return client.record.make({ ...base, table: 'need', values: { removalId: id, needsId: other.id } });
+  if (kind === 'settle')
+    return client.need.settle({
+      ...base,
+      removalId: id,
+      needsId: other.id,
+      answer: b % 3 ? 'loosened' : 'confirmed',
+      why: 'seen',
+    });
   if (kind === 'reorder')
     return client.removal.reorder({
       ...base,
@@ -238,6 +249,8 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   'take out': sendSet,
   title: sendRemoval,
   need: sendRemoval,
+  settle: sendRemoval,
+  promise: sendSet,
   reorder: sendRemoval,
   split: sendRemoval,
   merge: sendRemoval,

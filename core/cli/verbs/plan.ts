@@ -1,5 +1,5 @@
 import type { JobState } from '../../model/tables.ts';
-import { type Plan, planJob, reachOf } from '../../reinstall/index.ts';
+import { type Plan, planJob } from '../../reinstall/index.ts';
 import {
   bagCounts,
   countLines,
@@ -9,22 +9,11 @@ import {
   poolLines,
   toGet,
 } from '../../tally/index.ts';
-import {
-  type Answer,
-  fine,
-  found,
-  jobIdOf,
-  type Options,
-  reading,
-  refusal,
-  type Verb,
-  wrongUsage,
-} from '../frame.ts';
+import { type Answer, fine, found, jobIdOf, type Options, reading, refusal, type Verb } from '../frame.ts';
 import { planLines } from '../plan-text.ts';
-import { targetOf } from '../target.ts';
 
 /** Reads a job and says something of it. */
-function ofJob(options: Options, run: (state: JobState, now: number) => Answer): Promise<Answer> {
+export function ofJob(options: Options, run: (state: JobState, now: number) => Answer): Promise<Answer> {
   return reading(options, (context) => {
     const job = jobIdOf(context, options.flags['job']);
     if (!job.ok) return refusal(job.fault);
@@ -59,38 +48,6 @@ export const PLAN_VERBS: readonly Verb[] = [
         const plan = planJob(state, now);
         return stops(plan) ? found(planValue(plan), planLines(plan)) : fine(planValue(plan), planLines(plan));
       }),
-  },
-  {
-    name: 'ahead',
-    usage: 'ahead [--job ID] [--at TIME]',
-    says: 'what can be done now with what is in hand',
-    options: ['job', 'at'],
-    run: (options) =>
-      ofJob(options, (state, now) => {
-        const plan = planJob(state, now);
-        const steps = plan.steps.filter((step) => plan.ahead.has(step.id));
-        const lines = steps.map((step) => `${step.number ?? step.kind} ${step.title}`);
-        return fine(steps, lines.length > 0 ? lines : ['Nothing can go ahead now.']);
-      }),
-  },
-  {
-    name: 'reach',
-    usage: 'reach [--job ID] --part NAME',
-    says: 'what must come off to reach a part',
-    options: ['job', 'part'],
-    run: (options) => {
-      const part = options.flags['part'];
-      if (typeof part !== 'string') return wrongUsage('Expected --part with the name of a part.');
-      return ofJob(options, (state) => {
-        const target = targetOf(state, part);
-        if (!target.ok) return refusal(target.fault);
-        const reach = reachOf(state, [target.value]);
-        return fine(reach, [
-          ...reach.removals.map((removal) => `${removal.number} ${removal.title} (${removal.why})`),
-          ...reach.unknown.map((one) => one.sentence),
-        ]);
-      });
-    },
   },
   {
     name: 'tally',

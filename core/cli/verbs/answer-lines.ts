@@ -1,0 +1,59 @@
+import type { Touched } from '../../contract/answers.ts';
+import type { JobState } from '../../model/tables.ts';
+import type { Reach, ToolLine } from '../../reinstall/index.ts';
+
+/** "2026-11-26", in UTC. */
+export const dayOf = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
+
+/** Each tool on a line: how many fasteners, in how many steps. */
+export function toolLines(tools: readonly ToolLine[]): string[] {
+  return tools.map(({ tool, known, fasteners, steps }) => {
+    const mark = known === 'by the standard' ? ' (by the standard, not recorded)' : '';
+    const count = `${fasteners} ${fasteners === 1 ? 'fastener' : 'fasteners'}, ${steps} ${steps === 1 ? 'step' : 'steps'}`;
+    return `${tool === '' ? 'tool not recorded' : tool}${mark}: ${count}`;
+  });
+}
+
+/** What must come off and what it costs, as lines. */
+export function reachLines(state: JobState, reach: Reach): string[] {
+  const nameOf = (id: string) =>
+    state.fluid.find((one) => one.id === id)?.name ??
+    state.isolation.find((one) => one.id === id)?.how ??
+    state.part.find((one) => one.id === id)?.name ??
+    state.fset.find((one) => one.id === id)?.name ??
+    id;
+  const list = (label: string, ids: readonly string[]) =>
+    ids.length > 0 ? [`${label}: ${ids.map((id) => nameOf(id) || 'not named').join(', ')}`] : [];
+  return [
+    ...reach.removals.map(
+      (one) =>
+        `${one.number} ${one.title} (${one.why}${one.assumed ? ', by the order of the log only' : ''}; ${one.state === 'again' ? 'off again' : one.state === 'partly' ? 'partly back' : 'never off yet'})`,
+    ),
+    ...(reach.removals.length === 0 && reach.unknown.length === 0 ? ['Nothing is in the way.'] : []),
+    ...(reach.fasteners > 0 ? [`${reach.fasteners} fasteners come out.`] : []),
+    ...(reach.shared.length > 0 ? [`${reach.shared.length} of them also hold parts of other removals.`] : []),
+    ...list('Make safe again', reach.isolations),
+    ...list('Drain again', reach.fluids),
+    ...list('New ones needed', reach.renew),
+    ...list('New if worn', reach.renewIfWorn),
+    ...toolLines(reach.tools),
+    ...(reach.minutesLow === null ? [] : [`${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes.`]),
+    ...reach.unknown.map((one) => one.sentence),
+  ];
+}
+
+/** Every job of a machine, and what was touched in it. */
+export function touchedLines(value: Touched): string[] {
+  return [
+    value.sentence,
+    ...value.jobs.flatMap((job) => [
+      `${dayOf(job.createdAt)} ${job.title}${job.hits.length === 0 ? ': not touched' : ''}`,
+      ...job.hits.map((hit) => {
+        const when = hit.at === null ? '' : ` on ${dayOf(hit.at)}`;
+        const back = hit.backAt === null ? ', not back' : `, back on ${dayOf(hit.backAt)}`;
+        const read = hit.read.length > 0 ? `, read ${hit.read.join(', ')}` : '';
+        return `  ${hit.number} ${hit.title}: ${hit.did}${when}${hit.by === null ? '' : ` by ${hit.by}`}${back}${read}`;
+      }),
+    ]),
+  ];
+}

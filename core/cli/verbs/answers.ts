@@ -1,0 +1,250 @@
+import { v7 } from 'uuid';
+import type { JobState } from '../../model/tables.ts';
+import {
+  type NeedSuggestion,
+  outlookOf,
+  planJob,
+  reachOf,
+  SERVED_FIRST,
+  suggestionsOf,
+  timeLeftOf,
+  toolPlan,
+} from '../../reinstall/index.ts';
+import {
+  type Answer,
+  fine,
+  jobIdOf,
+  ofReply,
+  type Options,
+  reading,
+  refusal,
+  type Verb,
+  writing,
+  wrongUsage,
+} from '../frame.ts';
+import { targetOf } from '../target.ts';
+import { dayEnd } from '../day.ts';
+import { dayOf, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { ofJob } from './plan.ts';
+
+const text = (options: Options, name: string): string | undefined => {
+  const value = options.flags[name];
+  return typeof value === 'string' ? value : undefined;
+};
+
+/** The values of an option that may be given more than once, and the words after the verb. */
+const listOf = (options: Options, name: string): string[] =>
+  [...(text(options, name) ?? '').split('\n'), ...options.words].filter((word) => word !== '');
+
+/** The job as it would stand with these sets served first; or the sentence that says which is none. */
+function promising(state: JobState, typed: readonly string[]): JobState | Answer {
+  const want = [...state.want];
+  for (const word of typed) {
+    const target = targetOf(state, word);
+    if (!target.ok) return refusal(target.fault);
+    const set =
+      state.fset.find((one) => one.id === target.value) ??
+      state.fset.find((one) => one.removalId === target.value);
+    if (!set) return wrongUsage(`Expected a set or a removal with one for --promise, got “${word}”.`);
+    const base = { id: v7(), jobId: state.job.id, specId: null, what: word, promisedAt: null };
+    want.push({ ...base, thingId: set.id, qty: 100_000, state: 'here', cause: SERVED_FIRST });
+  }
+  return { ...state, want };
+}
+
+function ahead(options: Options): Promise<Answer> {
+  return ofJob(options, (job, now) => {
+    const state = promising(
+      job,
+      (text(options, 'promise') ?? '').split('\n').filter((word) => word !== ''),
+    );
+    if (!('removal' in state)) return state;
+    const typed = text(options, 'on');
+    const until = typed === undefined ? null : dayEnd(typed, now);
+    if (typed !== undefined && until === null)
+      return wrongUsage(`Expected --on with a day such as 2026-11-26 or thursday, got “${typed}”.`);
+    const plan = planJob(state, now);
+    const outlook = outlookOf(state, now);
+    const title = new Map(plan.steps.map((step) => [step.id, `${step.number ?? step.kind} ${step.title}`]));
+    const say = (ids: readonly string[]) => ids.map((id) => `  ${title.get(id) ?? id}`);
+    const dates = outlook.dates.filter((line) => until === null || line.at <= until);
+    const today = plan.steps.filter((step) => plan.ahead.has(step.id));
+    const lines = [
+      today.length > 0 ? 'Now' : 'Nothing can go ahead now.',
+      ...say(today.map((step) => step.id)),
+      ...dates.flatMap((line) => [`${dayOf(line.at)}: ${line.what.join(' ')}`, ...say(line.stepIds)]),
+      ...outlook.late.map((line) => `Late since ${dayOf(line.due)}, not counted on: ${line.sentence}`),
+      ...(outlook.oneMore.length > 0 ? ['What would free most'] : []),
+      ...outlook.oneMore.map((line) => `  ${line.stepIds.length}: ${line.sentence}`),
+      ...outlook.offers.map((offer) => `Could be promised: ${offer.sentence}`),
+    ];
+    return fine({ today, ...outlook, dates }, lines);
+  });
+}
+
+function reach(options: Options): Promise<Answer> | Answer {
+  const typed = listOf(options, 'part');
+  if (typed.length === 0) return wrongUsage('Expected --part with the name of a part, once for each.');
+  return ofJob(options, (state, now) => {
+    const ids: string[] = [];
+    for (const word of typed) {
+      const target = targetOf(state, word);
+      if (!target.ok) return refusal(target.fault);
+      ids.push(target.value);
+    }
+    const value = reachOf(state, ids, now);
+    return fine(value, reachLines(state, value));
+  });
+}
+
+function touched(options: Options): Promise<Answer> | Answer {
+  const part = text(options, 'part') ?? options.words.join(' ');
+  if (part === '') return wrongUsage('Expected --part with the name of a joint or part.');
+  return reading(options, async (context, client) => {
+    const machine = text(options, 'machine');
+    const job = machine === undefined ? jobIdOf(context, options.flags['job']) : null;
+    if (job && !job.ok) return refusal(job.fault);
+    const where = job?.ok ? { jobId: job.value } : { machine: machine ?? '' };
+    const reply = await client.jobs.touched({ text: part, ...where });
+    return reply.ok ? fine(reply.value, touchedLines(reply.value)) : refusal(reply.fault);
+  });
+}
+
+function tools(options: Options): Promise<Answer> {
+  return ofJob(options, (state, now) => {
+    const value = toolPlan(state, now);
+    const steps = new Map(planJob(state, now).steps.map((step) => [step.id, step]));
+    const saves = value.listed - value.changes;
+    const how = value.exact ? 'the fewest there can be' : 'by a rule of thumb, there may be fewer';
+    const order = value.ring
+      ? ['Steps wait for each other in a ring: no other order is offered.']
+      : [
+          `${value.changes} changes of tool, ${how}; ${value.listed} down the list${saves > 0 ? `, so ${saves} saved` : ''}.`,
+          ...value.order.map(
+            (id) => `  ${steps.get(id)?.number ?? steps.get(id)?.kind ?? ''} ${steps.get(id)?.title ?? id}`,
+          ),
+        ];
+    return fine(value, [...toolLines(value.tools), ...order]);
+  });
+}
+
+function needs(options: Options): Promise<Answer> {
+  return ofJob(options, (state, now) => {
+    const steps = planJob(state, now).steps;
+    const suggested = suggestionsOf(state, now);
+    const name = (id: string) => {
+      const step = steps.find((one) => one.removalId === id);
+      return `${step?.number ?? '?'} ${step?.title ?? ''}`.trim();
+    };
+    const line = (one: NeedSuggestion) =>
+      `Does ${name(one.removalId)} really have to go in before ${name(one.needsId)}? ${one.reason}${one.instead.length > 0 ? ` It would still go in before ${one.instead.map(name).join(', ')}.` : ''}`;
+    return fine(
+      suggested,
+      suggested.length > 0 ? suggested.map(line) : ['No need looks as if it were none.'],
+    );
+  });
+}
+
+function need(options: Options): Promise<Answer> | Answer {
+  const [first, second] = options.words;
+  const answer = text(options, 'answer');
+  if (first === undefined || second === undefined || (answer !== 'confirmed' && answer !== 'loosened'))
+    return wrongUsage(
+      'Expected two removals and --answer confirmed or loosened: need 8 7 --answer loosened.',
+    );
+  return writing(options, async (context, client) => {
+    const job = jobIdOf(context, options.flags['job']);
+    if (!job.ok) return refusal(job.fault);
+    const state = context.workshop.job(job.value) as JobState;
+    const later = targetOf(state, first);
+    const earlier = targetOf(state, second);
+    if (!later.ok) return refusal(later.fault);
+    if (!earlier.ok) return refusal(earlier.fault);
+    const base = { command: v7(), jobId: job.value, why: text(options, 'why') ?? '' };
+    return ofReply(
+      await client.need.settle({ ...base, answer, removalId: later.value, needsId: earlier.value }),
+    );
+  });
+}
+
+function promise(options: Options): Promise<Answer> | Answer {
+  const typed = options.words.join(' ');
+  if (typed === '') return wrongUsage('Expected a set that is served first: promise 4/1 --qty 2.');
+  return writing(options, async (context, client) => {
+    const job = jobIdOf(context, options.flags['job']);
+    if (!job.ok) return refusal(job.fault);
+    const state = context.workshop.job(job.value) as JobState;
+    const target = targetOf(state, typed);
+    if (!target.ok) return refusal(target.fault);
+    const set = state.fset.find((one) => one.id === target.value || one.removalId === target.value);
+    if (!set) return wrongUsage(`Expected a set or a removal with one, got “${typed}”.`);
+    const qty = Number(text(options, 'qty') ?? '100000');
+    return ofReply(await client.piece.promise({ command: v7(), jobId: job.value, setId: set.id, qty }));
+  });
+}
+
+/** Verbs for the questions of the fourth week. */
+export const ANSWER_VERBS: readonly Verb[] = [
+  {
+    name: 'ahead',
+    usage: 'ahead [--job ID] [--at TIME] [--on DAY] [--promise SET]…',
+    says: 'what can be done now with what is in hand, by which day more, what one more item would free; --promise tries serving a set first',
+    options: ['job', 'at', 'on'],
+    many: ['promise'],
+    run: ahead,
+  },
+  {
+    name: 'promise',
+    usage: 'promise SET [--qty N] [--job ID]',
+    says: 'alike pieces of other sets go to this set first; kept until it is undone',
+    options: ['job', 'qty'],
+    run: promise,
+  },
+  {
+    name: 'reach',
+    usage: 'reach [--job ID] --part NAME…',
+    says: 'what must come off to reach one or more parts, in order, with what it costs',
+    options: ['job', 'at'],
+    many: ['part'],
+    run: reach,
+  },
+  {
+    name: 'touched',
+    usage: 'touched --part NAME [--machine NAME | --job ID]',
+    says: 'whether a joint was touched at all, over all jobs of a machine',
+    options: ['job', 'machine', 'part'],
+    run: touched,
+  },
+  {
+    name: 'tools',
+    usage: 'tools [--job ID]',
+    says: 'tools for what is still to be put back, and the order with the fewest changes',
+    options: ['job', 'at'],
+    run: tools,
+  },
+  {
+    name: 'time-left',
+    usage: 'time-left [--job ID]',
+    says: 'the time left as a range, at the pace so far; or that it is not known yet',
+    options: ['job', 'at'],
+    run: (options) =>
+      ofJob(options, (state, now) => {
+        const value = timeLeftOf(state, now);
+        return fine(value, [value.sentence]);
+      }),
+  },
+  {
+    name: 'needs',
+    usage: 'needs [--job ID]',
+    says: 'needs that only the order of the log says and that may well be none, with the reason',
+    options: ['job', 'at'],
+    run: needs,
+  },
+  {
+    name: 'need',
+    usage: 'need LATER EARLIER --answer confirmed|loosened [--why TEXT] [--job ID]',
+    says: 'whether one removal really has to go in before another',
+    options: ['job', 'answer', 'why'],
+    run: need,
+  },
+];

@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import { Id, Line, Text } from '../model/fields.ts';
+import { Done, jobCommand, Made } from './shapes.ts';
+
+/** "Does 8 really have to go in before 7?" answered: it has to, or it need not. What that needed is handed on. */
+export const needSettle = {
+  input: z.strictObject({
+    ...jobCommand,
+    removalId: Id,
+    needsId: Id,
+    answer: z.enum(['confirmed', 'loosened']),
+    why: Text,
+  }),
+  value: Done,
+};
+
+/** Alike pieces that lie ready for other sets go to this one first. Taken back with `record.remove` of the line. */
+export const piecePromise = {
+  input: z.strictObject({ ...jobCommand, setId: Id, qty: z.int().min(1).max(100_000) }),
+  value: Made,
+};
+
+export const planReach = z.strictObject({ jobId: Id, targetIds: z.array(Id).min(1).max(1000) });
+
+/** A joint by the words it goes by, over the jobs of one machine: named, or that of a job. */
+export const jobsTouched = z.strictObject({
+  text: Line.min(1),
+  machine: Line.optional(),
+  jobId: Id.optional(),
+});
+
+/** One removal in which something of that name was touched. Times in UTC ms. */
+export interface TouchedHit {
+  readonly removalId: string;
+  readonly number: number;
+  readonly title: string;
+  /** The things of that name. */
+  readonly names: readonly string[];
+  readonly did: 'off' | 'slackened' | 'opened' | 'aside' | 'safe';
+  readonly at: number | null;
+  readonly by: string | null;
+  /** When it was back; null = not. */
+  readonly backAt: number | null;
+  /** Torque read on it on the way back, as typed; empty = none. */
+  readonly read: readonly string[];
+}
+
+export interface Touched {
+  /** Jobs of the machine, the oldest first, with what was touched in each. */
+  readonly jobs: readonly {
+    readonly jobId: string;
+    readonly title: string;
+    readonly createdAt: number;
+    readonly hits: readonly TouchedHit[];
+  }[];
+  readonly sentence: string;
+}

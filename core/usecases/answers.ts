@@ -1,0 +1,147 @@
+import type { Touched, TouchedHit } from '../contract/answers.ts';
+import { ok, type Result, refuse } from '../model/result.ts';
+import type { JobState, Row } from '../model/tables.ts';
+import { planJob, type Reach, reachOf, type ToolPlan, toolPlan } from '../reinstall/index.ts';
+import type { Context } from './frame.ts';
+import { logOrder } from './log/order.ts';
+import { jobState } from './views.ts';
+
+/** What must come off to reach some things of a job, from what is on it now. */
+export function planReach(
+  context: Context,
+  input: { readonly jobId: string; readonly targetIds: readonly string[] },
+): Result<Reach> {
+  const state = jobState(context, input.jobId);
+  if (!state.ok) return state;
+  const known = new Set(state.value.thing.map((thing) => thing.id));
+  const stranger = input.targetIds.find((id) => !known.has(id));
+  if (stranger !== undefined) return refuse('not-found', `Expected things of this job, got ${stranger}.`);
+  return ok(reachOf(state.value, input.targetIds, context.workshop.now()));
+}
+
+/** Tools for what is still to be put back, and the order with the fewest changes. */
+export function planTools(context: Context, jobId: string): Result<ToolPlan> {
+  const state = jobState(context, jobId);
+  return state.ok ? ok(toolPlan(state.value, context.workshop.now())) : state;
+}
+
+const plain = (text: string): string => text.trim().toLowerCase();
+
+/** The jobs of one machine: the same name and no other owner, or linked as the earlier job, through any number of them. */
+function jobsOfMachine(jobs: readonly Row<'job'>[], start: Row<'job'>): Row<'job'>[] {
+  const same = (a: Row<'job'>, b: Row<'job'>) =>
+    plain(a.machine) !== '' &&
+    plain(a.machine) === plain(b.machine) &&
+    (a.ownerId === null || b.ownerId === null || a.ownerId === b.ownerId);
+  const found = new Set([start]);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const job of jobs)
+      if (
+        !found.has(job) &&
+        [...found].some((one) => one.earlierJobId === job.id || job.earlierJobId === one.id || same(one, job))
+      ) {
+        found.add(job);
+        grown = true;
+      }
+  }
+  return [...found].sort((a, b) => a.createdAt - b.createdAt);
+}
+
+/** "Was this joint touched at all?": everything of that name in all jobs of a machine. */
+export function jobsTouched(
+  context: Context,
+  input: {
+    readonly text: string;
+    readonly machine?: string | undefined;
+    readonly jobId?: string | undefined;
+  },
+): Result<Touched> {
+  const jobs = context.workshop.jobs();
+  const wanted = plain(input.machine ?? '');
+  const seeds =
+    input.jobId === undefined
+      ? jobs.filter((job) => wanted !== '' && [plain(job.machine), plain(job.title)].includes(wanted))
+      : jobs.filter((job) => job.id === input.jobId);
+  if (seeds.length === 0) {
+    const names = [...new Set(jobs.map((job) => job.machine || job.title))].map((name) => `“${name}”`);
+    return refuse(
+      'not-found',
+      `Expected a machine or a job of this workshop, got “${input.machine ?? input.jobId ?? ''}”. There are: ${names.join(', ') || 'none yet'}.`,
+    );
+  }
+  const all = new Set(seeds.flatMap((seed) => jobsOfMachine(jobs, seed)));
+  const rows = [...all]
+    .sort((a, b) => a.createdAt - b.createdAt)
+    .map((job) => {
+      const state = context.workshop.job(job.id);
+      const hits = state ? hitsIn(state, plain(input.text), context.workshop.now()) : [];
+      return { jobId: job.id, title: job.title, createdAt: job.createdAt, hits };
+    });
+  return ok({ jobs: rows, sentence: sentenceOf(rows, input.text.trim()) });
+}
+
+function sentenceOf(jobs: Touched['jobs'], text: string): string {
+  const with1 = jobs.filter((job) => job.hits.length > 0);
+  const many = jobs.length === 1 ? 'the one job' : `${jobs.length} jobs`;
+  if (with1.length === 0)
+    return `“${text}” was touched in none of ${many} on this machine, as far as it was logged.`;
+  return `“${text}” was touched in ${with1.length} of ${many} on this machine.`;
+}
+
+/** Names by removal: parts, sets, connections, fluids it opened, and what was typed. */
+function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
+  const names = new Map<string, string[]>();
+  const add = (removalId: string | null | undefined, ...words: string[]) => {
+    const hit = words.find((word) => plain(word).includes(text));
+    if (removalId && hit) names.set(removalId, [...(names.get(removalId) ?? []), hit.split('\n')[0] ?? '']);
+  };
+  for (const part of state.part) add(part.removalId, part.name, part.stamped, part.typed);
+  for (const set of state.fset) add(set.removalId, set.name, set.typed);
+  for (const one of state.connection) add(one.removalId, one.name, one.goesTo, one.typed);
+  for (const one of state.isolation) add(one.removalId, one.how);
+  for (const removal of state.removal) add(removal.id, removal.title, removal.typed);
+  const order = logOrder(state.removal);
+  const done = new Map(
+    planJob(state, now)
+      .steps.filter((step) => step.kind === 'S' && step.state === 'done')
+      .map((step) => [step.removalId ?? '', step]),
+  );
+  return order.flatMap((removal, i) => {
+    const hit = names.get(removal.id);
+    const happened = removal.phase === 'off' || removal.phase === 'under way';
+    if (!hit || !happened) return [];
+    const deeds = deedsOf(state, removal.id);
+    return [
+      {
+        removalId: removal.id,
+        number: i + 1,
+        title: removal.title || (removal.typed.split('\n')[0] ?? ''),
+        names: [...new Set(hit)],
+        did: removal.did,
+        at: removal.endedAt ?? removal.startedAt,
+        by: state.person.find((person) => person.id === removal.personId)?.name ?? null,
+        backAt: done.has(removal.id) ? (deeds.at(-1)?.at ?? null) : null,
+        read: [
+          ...new Set(
+            deeds
+              .filter((deed) => deed.what === 'tightened' && deed.valueTyped !== '')
+              .map((deed) => deed.valueTyped),
+          ),
+        ],
+      },
+    ];
+  });
+}
+
+function deedsOf(state: JobState, removalId: string): Row<'deed'>[] {
+  const sets = new Set(state.fset.filter((set) => set.removalId === removalId).map((set) => set.id));
+  const things = new Set([
+    removalId,
+    ...sets,
+    ...state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id),
+    ...state.part.filter((part) => part.removalId === removalId).map((part) => part.id),
+    ...state.connection.filter((one) => one.removalId === removalId).map((one) => one.id),
+  ]);
+  return state.deed.filter((deed) => things.has(deed.thingId)).sort((a, b) => a.at - b.at);
+}
