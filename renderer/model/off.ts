@@ -236,9 +236,22 @@ export function wantsOf(view: JobView): WantData[] {
     id: line.key,
     what: line.what,
     quantity: Math.max(line.needed ?? 0, line.noted),
-    about: say.causes[line.cause],
+    about: [say.causes[line.cause], ...titlesOf(view, line.thingIds)].join(', '),
     state: line.state,
   }));
+}
+
+/** The removals that things belong to: a "gasket" alone could be any of five. */
+function titlesOf(view: JobView, thingIds: readonly string[]): string[] {
+  const { fset, part, position, removal } = view.state;
+  const ids = thingIds.map((id) => {
+    const setId = position.find((hole) => hole.id === id)?.setId ?? id;
+    return (
+      fset.find((set) => set.id === setId)?.removalId ?? part.find((one) => one.id === id)?.removalId ?? ''
+    );
+  });
+  const titles = [...new Set(ids)].map((id) => removal.find((one) => one.id === id)?.title ?? '');
+  return titles.filter((title) => title !== '').map((title) => say.getFor(title));
 }
 
 /** The list to get as CSV (RFC 4180): fields with a comma, quote or line break in quotes. */

@@ -90,6 +90,7 @@ export const off = {
   awayNoDue: '. No day was promised.',
   fateSay: (fate: string) => `On the way back: ${fate}.`,
   csv: ['what', 'pieces', 'why', 'state'],
+  getFor: (title: string) => `for ${title}`,
   causes: {
     short: 'short',
     'must renew': 'must be new',

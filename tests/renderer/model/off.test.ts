@@ -191,8 +191,8 @@ describe('the list to get', () => {
     );
     expect(wantsOf(job.view()).map((want) => [want.quantity, want.about, want.state])).toEqual(
       expect.arrayContaining([
-        [2, 'short', 'needed'],
-        [1, 'must be new', 'needed'],
+        [2, 'short, for End cover', 'needed'],
+        [1, 'must be new, for End cover', 'needed'],
       ]),
     );
   });
