@@ -208,6 +208,7 @@ export function lateIsolations(at: Situation): Draft[] {
   const { log } = at.graph;
   return at.state.isolation.flatMap((isolation) => {
     const made = log.indexOf.get(isolation.removalId) ?? -1;
+    if (log.removals[made]?.phase === 'planned') return [];
     const earlier = openedBefore(at, isolation, made);
     if (earlier < 0) return [];
     const removal = log.removals[earlier];

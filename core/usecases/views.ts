@@ -80,9 +80,10 @@ export function piecesByRemoval(state: JobState): Map<string, number> {
 
 /** Slackened and not tight again. */
 function looseOf(state: JobState, tight: ReadonlySet<string | null>): string[] {
-  const titles = new Map(state.removal.map((removal) => [removal.id, removal.title]));
+  const begun = state.removal.filter((removal) => removal.phase !== 'planned');
+  const titles = new Map(begun.map((removal) => [removal.id, removal.title]));
   return state.fset
-    .filter((set) => set.how === 'slackened' && !tight.has(set.removalId))
+    .filter((set) => set.how === 'slackened' && titles.has(set.removalId) && !tight.has(set.removalId))
     .map((set) => {
       const count = state.position.filter((hole) => hole.setId === set.id).length;
       return `${set.name || titles.get(set.removalId) || 'Fasteners'}, ${count} slackened only`;
@@ -138,11 +139,13 @@ function cardOf(state: JobState, now: number): JobCard {
   return {
     job: state.job,
     depth: plan.depth,
-    notches: order.map((removal) => ({
-      pieces: pieces.get(removal.id) ?? 0,
-      back: done.has(removal.id),
-      did: removal.did,
-    })),
+    notches: order
+      .filter((removal) => removal.phase !== 'planned')
+      .map((removal) => ({
+        pieces: pieces.get(removal.id) ?? 0,
+        back: done.has(removal.id),
+        did: removal.did,
+      })),
     last: last
       ? {
           number: order.indexOf(last) + 1,

@@ -5,6 +5,7 @@ import type { ListedItem } from '../screens/begin/ItemList.tsx';
 import { begin as say } from '../texts/begin.ts';
 import type { PointData } from '../ui/Point.tsx';
 import { lastAmong } from './deeds.ts';
+import { plannedIds } from './line.ts';
 
 /** The words about the job as the record has them. */
 export function keptFields({ state }: JobView): BeginFields {
@@ -23,7 +24,11 @@ function safeItems(view: JobView): ListedItem[] {
   const { state } = view;
   const given = lastAmong(view, ['given back', 'came off again']);
   const people = new Map(state.person.map((person) => [person.id, person.name]));
-  const struck = new Set(state.removal.filter((one) => one.phase === 'void').map((one) => one.id));
+  // What an earlier job made safe is not safe here before somebody says so.
+  const struck = new Set([
+    ...plannedIds(view),
+    ...state.removal.filter((one) => one.phase === 'void').map((one) => one.id),
+  ]);
   const made = state.isolation.filter((one) => !struck.has(one.removalId));
   return made.map(({ id, how, energy, lockOwner, byPersonId }) => ({
     id,

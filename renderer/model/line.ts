@@ -14,6 +14,16 @@ export function logOf(view: JobView): Row<'removal'>[] {
     .sort((a, b) => (a.ord === b.ord ? (a.id < b.id ? -1 : 1) : a.ord < b.ord ? -1 : 1));
 }
 
+/** Removals that are only planned: nothing of them is off, open or safe yet. */
+export function plannedIds(view: JobView): ReadonlySet<string> {
+  return new Set(view.state.removal.filter(({ phase }) => phase === 'planned').map(({ id }) => id));
+}
+
+/** How many removals of the log stand before one that is begun now. */
+export function begunBefore(log: readonly Row<'removal'>[]): number {
+  return log.findLastIndex((removal) => removal.phase !== 'planned') + 1;
+}
+
 /** Pieces per removal: what came out of its holes, and its parts. */
 function piecesOf(view: JobView): Map<string, number> {
   const pieces = new Map<string, number>();
@@ -31,7 +41,8 @@ function noteOf(view: JobView, removal: Row<'removal'>, now: number): string {
   const away = view.state.away.find(
     (one) => one.backAt === null && parts.some((part) => part.id === one.thingId),
   );
-  if (!away) return removal.phase === 'given up' ? say.givenUp : '';
+  if (!away)
+    return removal.phase === 'given up' ? say.givenUp : removal.phase === 'planned' ? say.planned : '';
   return away.due !== null && away.due < now ? say.awayLate(ago(away.due, now)) : say.away;
 }
 
@@ -61,11 +72,29 @@ export function lineOf(
         )
       : new Map();
   const items: LineItem[] = [...(gates.get('') ?? [])];
+  const known = new Set(log.map((removal) => removal.id));
+  const ahead = pending.flatMap(({ removal }) => (removal && !known.has(removal.id) ? [removal] : []));
+  const next = begunBefore(log);
+  const addAhead = () =>
+    ahead.forEach((removal, i) => {
+      items.push({
+        kind: 'removal',
+        id: removal.id,
+        number: next + i + 1,
+        title: removal.text,
+        pieces: 0,
+        did: 'off',
+        back: false,
+        place: '',
+        note: say.unsaved,
+      });
+    });
   log.forEach((removal, i) => {
+    if (i === next) addAhead();
     const notch: Notch = {
       kind: 'removal',
       id: removal.id,
-      number: i + 1,
+      number: i + 1 + (i >= next ? ahead.length : 0),
       title: removal.title || removal.typed.split('\n')[0] || say.untitled,
       pieces: pieces.get(removal.id) ?? 0,
       did: removal.did,
@@ -75,21 +104,7 @@ export function lineOf(
     };
     items.push(notch, ...(gates.get(removal.id) ?? []));
   });
-  const known = new Set(log.map((removal) => removal.id));
-  let number = log.length;
-  for (const { removal } of pending)
-    if (removal && !known.has(removal.id))
-      items.push({
-        kind: 'removal',
-        id: removal.id,
-        number: (number += 1),
-        title: removal.text,
-        pieces: 0,
-        did: 'off',
-        back: false,
-        place: '',
-        note: say.unsaved,
-      });
+  if (next === log.length) addAhead();
   return { direction: options.direction, items, atId: options.atId };
 }
 

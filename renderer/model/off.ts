@@ -7,7 +7,7 @@ import { off as say } from '../texts/off.ts';
 import type { Rich } from '../ui/rich.tsx';
 import type { RowData } from '../ui/Rows.tsx';
 import { lastAmong } from './deeds.ts';
-import { logOf } from './line.ts';
+import { logOf, plannedIds } from './line.ts';
 import { ago, day } from './time.ts';
 
 type Stow = Row<'stow'>;
@@ -132,7 +132,10 @@ export function offGroups(view: JobView, now: number): OffGroup[] {
   }
   const away = new Set(view.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
   const last = lastAmong(view, ['fitted', 'came off again']);
-  const off = view.state.part.filter((part) => part.how === 'off' && last.get(part.id) !== 'fitted');
+  const planned = plannedIds(view);
+  const off = view.state.part.filter(
+    (part) => part.how === 'off' && last.get(part.id) !== 'fitted' && !planned.has(part.removalId ?? ''),
+  );
   const nowhere = off.filter((part) => part.stowId === null && !away.has(part.id));
   if (nowhere.length > 0)
     groups.push({ title: say.nowhere, rows: nowhere.map((part) => partRow(view, part, now)) });

@@ -4,7 +4,8 @@ import type { RemovalData } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
 import type { Count } from '../ui/Numbers.tsx';
 import type { PointData } from '../ui/Point.tsx';
-import { logOf } from './line.ts';
+import { begunBefore, logOf } from './line.ts';
+import { differencesOf } from './pattern.ts';
 import { clock } from './time.ts';
 
 function holesOf(view: JobView, removalId: string): Row<'position'>[] {
@@ -72,13 +73,17 @@ function pointsOf(view: JobView, removalId: string): PointData[] {
 }
 
 /** The removal at hand; `removalId` null is the next one, not begun. `ahead` counts what is not in the record yet. */
-export function removalData(view: JobView, removalId: string | null, ahead: number): RemovalData {
+export function removalData(
+  view: JobView,
+  removalId: string | null,
+  ahead: number,
+): Omit<RemovalData, 'planned'> {
   const log = logOf(view);
   const at = log.findIndex((removal) => removal.id === removalId);
   const removal = log[at];
   if (!removal)
     return {
-      number: log.length + 1 + ahead,
+      number: begunBefore(log) + 1 + ahead,
       title: '',
       since: null,
       place: '',
@@ -96,12 +101,12 @@ export function removalData(view: JobView, removalId: string | null, ahead: numb
     since: removal.startedAt === null ? null : clock(removal.startedAt),
     place: [removal.place, removal.side ?? ''].filter((word) => word !== '').join(', '),
     did: removal.did,
-    counts: countsOf(view, removal.id),
+    counts: removal.phase === 'planned' ? [] : countsOf(view, removal.id),
     shown:
       holes.length > 0 && view.state.marker.length > 0
         ? { marked: holes.filter((hole) => marked.has(hole.id)).length, total: holes.length }
         : null,
-    points: [...pointsOf(view, removal.id), ...alikeOf(view, removal.id)],
+    points: [...pointsOf(view, removal.id), ...differencesOf(view, removal.id), ...alikeOf(view, removal.id)],
     noteBack: removal.noteBack,
   };
 }

@@ -4,7 +4,7 @@ import { begin } from '../texts/begin.ts';
 import { off } from '../texts/off.ts';
 import type { RowData } from '../ui/Rows.tsx';
 import { lastAmong } from './deeds.ts';
-import { logOf } from './line.ts';
+import { logOf, plannedIds } from './line.ts';
 
 const row = (id: string, name: string, count: number | string, about = ''): RowData => ({
   id,
@@ -29,19 +29,21 @@ export function stopGroups(view: JobView): { group: StopGroup; rows: RowData[] }
     .map((line) =>
       row(line.removalId ?? '', titles.get(line.removalId ?? '') ?? '', line.slackened, off.looseAbout),
     );
-  const shut = new Set(
-    plan.steps.filter((step) => step.kind === 'C1' && step.state === 'done').map((step) => step.thingId),
+  const open = new Set(
+    plan.steps.filter((step) => step.kind === 'C1' && step.state !== 'done').map((step) => step.thingId),
   );
   const opened = state.fluid
-    .filter((fluid) => !shut.has(fluid.id) && state.opens.some((one) => one.fluidId === fluid.id))
+    .filter((fluid) => open.has(fluid.id))
     .map((fluid) => row(fluid.id, fluid.name, ''));
   const put = lastAmong(view, ['taken out', 'put in', 'came off again']);
   const inside = state.temporary
     .filter((one) => put.get(one.id) !== 'taken out' && one.removalId !== null)
     .map((one) => row(one.removalId ?? '', one.name, one.qty));
   const given = lastAmong(view, ['given back', 'came off again']);
+  const planned = plannedIds(view);
   const energy = state.isolation
     .filter((one) => given.get(one.id) !== 'given back' && titles.has(one.removalId))
+    .filter((one) => !planned.has(one.removalId))
     .map((one) => row(one.removalId, one.how || begin.energies[one.energy], '', one.lockOwner));
   const uncounted = view.bags
     .filter((bag) => bag.due && bag.qty > 0)

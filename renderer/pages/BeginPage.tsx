@@ -5,9 +5,10 @@ import { useEdit, WHEN_LEFT } from '../data/edit.ts';
 import type { OpenJob } from '../data/job.ts';
 import { useEnter } from '../data/keys.ts';
 import { personNamed } from '../data/people.ts';
-import { usePeople } from '../data/queries.ts';
+import { useJobs, usePeople } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { beginLists, CAUTIONS, keptFields, onlyMadeSafe } from '../model/begin.ts';
+import { nextPlanned, patternData } from '../model/pattern.ts';
 import { type BeginFields, BeginScreen } from '../screens/begin/BeginScreen.tsx';
 import { begin as say } from '../texts/begin.ts';
 import { paneOf, useStatus } from './pane.ts';
@@ -49,6 +50,14 @@ function useFields(job: OpenJob) {
   };
 }
 
+/** Jobs in which something came off, the newest first: each may be the pattern of this one. */
+function useEarlierJobs(jobId: string): { id: string; title: string }[] {
+  const cards = useJobs().data?.value ?? [];
+  return cards
+    .filter((card) => card.job.id !== jobId && card.depth.off > 0)
+    .map(({ job }) => ({ id: job.id, title: [job.title, job.machine].filter(Boolean).join(', ') }));
+}
+
 /** How the machine is before anyone touches it. */
 export function BeginPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus();
@@ -76,7 +85,8 @@ export function BeginPage({ job }: { readonly job: OpenJob }) {
         did: 'safe',
       }),
     );
-  const onGo = () => remember.getState().go({ screen: 'removal', removalId: null });
+  const earlier = useEarlierJobs(job.id);
+  const onGo = () => remember.getState().go({ screen: 'removal', removalId: nextPlanned(job.view) });
   useEnter(onGo);
 
   return (
@@ -89,6 +99,12 @@ export function BeginPage({ job }: { readonly job: OpenJob }) {
       {...fields}
       {...beginLists(job.view)}
       points={CAUTIONS}
+      pattern={patternData(job.view)}
+      earlier={earlier}
+      onPattern={(fromJobId) =>
+        void send(job.id, (command) => client.pattern.use({ command, jobId: job.id, fromJobId }))
+      }
+      onPlanned={(removalId) => remember.getState().go({ screen: 'removal', removalId })}
       onFound={(kind, text) => make('asFound', { kind, text })}
       onDropFound={(id) => drop('asFound', id)}
       onReady={(text) => make('ready', { text })}

@@ -9,11 +9,13 @@ import { remember } from '../data/remember.ts';
 import { addPhotos } from '../data/upload.ts';
 import type { Did } from '../../core/drawing/line/types.ts';
 import { threadOpening } from '../model/handbook/fill.ts';
+import { nextPlanned } from '../model/pattern.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
 import { paneOf, pickRemoval, useStatus } from './pane.ts';
 import { useDrop } from './use-drop.ts';
+import { usePlanned } from './use-planned.ts';
 import { useRemoval } from './use-removal.ts';
 import { numberMark, partMark } from './use-marks.ts';
 import { useRemovalPhotos } from './use-removal-photos.ts';
@@ -85,6 +87,18 @@ function photoDeeds(job: OpenJob, photos: ReturnType<typeof useRemovalPhotos>) {
   };
 }
 
+/** Title and note as they are being written. */
+function useFields(job: OpenJob, id: string | null, kept: { title: string; noteBack: string }) {
+  const at = id ?? 'next';
+  const [title, setTitle] = useEdit(`${at}/title`, kept.title, (typed) =>
+    writeFields(job, id, { title: typed }),
+  );
+  const [noteBack, setNoteBack] = useEdit(`${at}/note`, kept.noteBack, (typed) =>
+    writeFields(job, id, { noteBack: typed }),
+  );
+  return { title, setTitle, noteBack, setNoteBack };
+}
+
 /** Taking apart. */
 export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const { current, last, entry, setText, nextDid, setNextDid } = useRemoval(job);
@@ -93,19 +107,16 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const add = (files: readonly File[]) => addPhotos(job.id, files);
   const dropping = useDrop(add);
   const data = removalData(job.view, current?.id ?? null, job.ahead.length);
-  const at = current?.id ?? 'next';
-  const write = (values: { title?: string; noteBack?: string }) =>
-    writeFields(job, current?.id ?? null, values);
-  const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
-  const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
-
+  const { title, setTitle, noteBack, setNoteBack } = useFields(job, current?.id ?? null, data);
   const opening = threadOpening(job.view, current?.id ?? null);
 
+  const { planned, onExpected, onBegin } = usePlanned(job, current);
   const onNext = () => {
     const typed = entry.text.trim();
     if (typed === '') {
-      if (current === null) journal.getState().refuse(say.nothingTyped);
-      else remember.getState().go({ removalId: null });
+      if (onBegin !== null) onBegin();
+      else if (current === null) journal.getState().refuse(say.nothingTyped);
+      else remember.getState().go({ removalId: nextPlanned(job.view) });
       return;
     }
     setText('');
@@ -120,7 +131,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
     <RemovalScreen
       pane={paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval)}
       status={status}
-      removal={{ ...data, title, noteBack, did: current === null ? nextDid : data.did }}
+      removal={{ ...data, title, noteBack, planned, did: current === null ? nextDid : data.did }}
       photo={photos.photo}
       markAtHand={photos.markAtHand}
       dropping={dropping}
@@ -131,6 +142,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       canRepeat={last !== null && last.typed !== ''}
       onEntry={setText}
       onNext={onNext}
+      onExpected={onExpected}
       onRepeat={() => {
         if (last && last.typed !== '') setText(last.typed.split('\n')[0] ?? '');
       }}

@@ -20,7 +20,7 @@ export function useRemoval(job: OpenJob) {
   };
   return {
     current: order.find((removal) => removal.id === removalId) ?? null,
-    last: order.at(-1) ?? null,
+    last: order.findLast((removal) => removal.phase !== 'planned') ?? null,
     entry: shown,
     setText,
     nextDid,

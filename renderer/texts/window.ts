@@ -7,6 +7,7 @@ export const windowText = {
   untitled: 'not named yet',
   unsaved: 'not saved yet',
   givenUp: 'given up',
+  planned: 'planned',
   away: 'away',
   awayLate: (late: string) => `away, ${late} late`,
   noAnswer: 'The program does not answer. What you type is kept here.',

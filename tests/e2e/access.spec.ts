@@ -68,4 +68,20 @@ for (const scheme of ['light', 'dark'] as const)
     await page.keyboard.press('F1');
     await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
     expect(await faultsOf(), 'jobs').toEqual([]);
+    await page.keyboard.press('n');
+    await page.getByLabel('What machine, or what part of it?').fill('Winch gearbox, the other');
+    await page.keyboard.press('Enter');
+    await expect(entry).toBeFocused();
+    await page.keyboard.press('F6');
+    await page.getByLabel('Earlier job').selectOption({ label: 'Winch gearbox' });
+    expect(await faultsOf(), 'an earlier job is offered').toEqual([]);
+    await page.getByRole('button', { name: 'Use it as pattern' }).click();
+    await expect(page.getByText('Nothing differs so far.')).toBeVisible();
+    expect(await faultsOf(), 'an earlier job is followed').toEqual([]);
+    await page
+      .getByRole('list', { name: /Removals of this job/ })
+      .getByText('Belt guard')
+      .click();
+    await expect(page.getByRole('button', { name: 'It is off' })).toBeVisible();
+    expect(await faultsOf(), 'a planned removal').toEqual([]);
   });

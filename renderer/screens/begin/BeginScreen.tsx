@@ -7,6 +7,7 @@ import { BigNumber } from '../../ui/Numbers.tsx';
 import { Points, type PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import { AddLine, ItemList, type ListedItem } from './ItemList.tsx';
+import { Pattern, type PatternData } from './Pattern.tsx';
 import { AsFound, type FoundData, type FoundKind } from './AsFound.tsx';
 
 /** The words about the job, each of which may stay empty. */
@@ -38,6 +39,10 @@ export interface BeginScreenProps {
   readonly onDropReady: (id: string) => void;
   readonly onSafe: (text: string) => void;
   readonly onDropSafe: (id: string) => void;
+  readonly pattern: PatternData | null;
+  readonly earlier: readonly { readonly id: string; readonly title: string }[];
+  readonly onPattern: (fromJobId: string) => void;
+  readonly onPlanned: (removalId: string) => void;
   readonly onGo: () => void;
 }
 
@@ -51,7 +56,10 @@ export function BeginScreen(props: BeginScreenProps) {
         <p className="begin-intro">{say.intro}</p>
         <div className="begin-columns">
           <Machine {...props} />
-          <AsFound jobId={props.jobId} found={found} onFound={props.onFound} onDrop={props.onDropFound} />
+          <div className="begin-stack">
+            <AsFound jobId={props.jobId} found={found} onFound={props.onFound} onDrop={props.onDropFound} />
+            <Pattern {...props} />
+          </div>
           <section>
             <h2 className="rows-title">{say.ready}</h2>
             <ItemList

@@ -1,6 +1,7 @@
 import { entry as sayEntry } from '../../texts/entry.ts';
 import { common } from '../../texts/common.ts';
 import { handbook as sayBook } from '../../texts/handbook.ts';
+import { pattern as sayPattern } from '../../texts/pattern.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Written } from '../../ui/Field.tsx';
@@ -10,6 +11,7 @@ import { BigNumber, Trio } from '../../ui/Numbers.tsx';
 import { Points } from '../../ui/Point.tsx';
 import { Undoing } from './Undoing.tsx';
 import { MarkPanel } from './MarkPanel.tsx';
+import { Planned } from './Planned.tsx';
 import type { RemovalScreenProps } from './RemovalScreen.tsx';
 
 type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void };
@@ -43,6 +45,7 @@ export function RemovalHand(props: HandProps) {
             label: say.dids[value],
           }))}
         />
+        {removal.planned !== null && <Planned planned={removal.planned} onFound={props.onExpected} />}
         {removal.counts.length > 0 && (
           <Trio
             counts={[
@@ -97,6 +100,11 @@ function Head({ removal, photo, onTitle }: HandProps) {
   );
 }
 
+/** A planned removal is off with one key, as long as nothing is typed. */
+function removalWord({ removal, entry }: HandProps): string {
+  return removal.planned !== null && entry.text.trim() === '' ? sayPattern.begin : sayEntry.next;
+}
+
 function Pad(props: HandProps) {
   return (
     <NumberPad onType={props.onType}>
@@ -114,7 +122,7 @@ function Pad(props: HandProps) {
         {sayEntry.same}
       </Key>
       <Key key="next" look="go" className="next" upright onPress={props.onNext} hint={sayEntry.enter}>
-        {sayEntry.next}
+        {removalWord(props)}
       </Key>
     </NumberPad>
   );

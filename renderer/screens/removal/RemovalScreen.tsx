@@ -12,6 +12,7 @@ import { typeOnPad } from '../../ui/pad.ts';
 import type { PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import type { MarkAtHand } from './MarkPanel.tsx';
+import type { PlannedData } from './Planned.tsx';
 import { RemovalHand } from './RemovalHand.tsx';
 import type { UndoingData } from './Undoing.tsx';
 import { Unfiled, type UnfiledData } from './Unfiled.tsx';
@@ -31,6 +32,8 @@ export interface RemovalData {
   readonly shown: { readonly marked: number; readonly total: number } | null;
   readonly points: readonly PointData[];
   readonly noteBack: string;
+  /** What is expected of a removal that is only planned; null once it has begun. */
+  readonly planned: PlannedData | null;
 }
 
 export interface RemovalPhoto {
@@ -66,6 +69,8 @@ export interface RemovalScreenProps {
   readonly onEntry: (text: string) => void;
   /** Enter, or the large key: log what is typed and go to the next removal. */
   readonly onNext: () => void;
+  /** So many were found of a set that is expected. */
+  readonly onExpected: (setId: string, count: number) => void;
   readonly onRepeat: () => void;
   readonly onUndo: () => void;
   /** Opens the handbook with the set at hand; null where nothing of it is a thread. */
