@@ -41,7 +41,7 @@ type Line = Pool['lines'][number];
 function shortOf(at: Situation, pool: Pool, first: Line, name: string, subjects: string[]): Draft[] {
   const short = pool.short ?? 0;
   if (short === 0) return [];
-  const base = { subjects, node: at.graph.stepOfThing(first.setId ?? ''), facts: [short] };
+  const base = { subjects, node: at.graph.stepOfThing(first.setId ?? '') };
   if (pool.lines.some((line) => line.mustBeNew))
     return [
       {
@@ -86,7 +86,6 @@ function leftOf(
       sentence: `${name}: all holes are filled, and ${left} old ${left === 1 ? 'one is' : 'ones are'} left over.`,
       clears: 'Look for an empty hole, scrap it, or put it to stock.',
       node: at.graph.stepOfThing(homes[0]?.setId ?? ''),
-      facts: [left],
     },
   ];
 }
