@@ -77,6 +77,7 @@ describe('a search for what is no fastener', () => {
     await lose('scraper', named(state().removal, 'Belt guard').id);
     expect(step('Headstock cover')?.stoppedBy).toHaveLength(1);
     expect(step('Bearing cap 1')?.state).toBe('done');
+    expect(step('Bearing cap 1')?.stoppedBy).toEqual([]);
   });
 
   it('is found among the rags that were put in, too', async () => {

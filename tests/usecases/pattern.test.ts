@@ -171,6 +171,22 @@ describe('an earlier job as pattern', () => {
     ]);
   });
 
+  it('takes nothing typed for a set of another thread, and drops that set when the next removal begins', async () => {
+    const { use, log, state, view } = await twoJobs();
+    good(await use());
+    await log('Belt guard', '4 M12x40');
+    expect(state().fset).toHaveLength(4);
+    await log(null, 'coupling');
+    expect(state().fset).toHaveLength(3);
+    const { pattern } = await view();
+    const guard = pattern?.removals.find(({ title }) => title === 'Belt guard');
+    expect(guard?.differences).toEqual([
+      '4 expected, none found: M6 × 16 mm, hex 10 mm.',
+      'Not in the earlier job: 4 × M12 × 40 mm.',
+      'Expected, not found: belt guard.',
+    ]);
+  });
+
   it('keeps the log in the order in which things come off, whatever the plan said', async () => {
     const { use, begin, log, state, removal } = await twoJobs();
     good(await use());

@@ -125,6 +125,14 @@ describe('a spilled tray', () => {
     expect(JSON.stringify(workshop.job(jobId))).toBe(before);
   });
 
+  it('leaves alone what nobody measured: washers stay where they are while only bolts are listed', async () => {
+    const { client, jobId, state, bag } = await bench();
+    const rows = [row(2, { count: '4', thread: 'M6', length: '16' })];
+    const booked = await client.tray.accept({ ...command(), jobId, rows, from: [bag('5')], into: null });
+    expect(good(booked)).toMatchObject({ missing: 0, unbooked: 0 });
+    expect(inBags(state(), bag('5'))).toBe(8);
+  });
+
   it('ends a search when what was looked for lies in the tray, wholly or in part', async () => {
     const { client, jobId, state, bag } = await bench();
     good(await client.piece.count({ ...command(), jobId, stowId: bag('1'), counted: 2 }));
@@ -279,9 +287,10 @@ describe('a measured piece against what a hole takes', () => {
 
 describe('an unknown bolt from the floor', () => {
   it('is matched against the open holes of every job, best first, and one that is looked for before its like', async () => {
-    const { client, workshop, jobId, bag } = await bench();
+    const { client, workshop, jobId } = await bench();
     const other = await logJob(workshop, 'Winch', ['drum, 4 M8x25 hex 13', 'drum cover, 2 M12x25']);
-    good(await client.piece.count({ ...command(), jobId, stowId: bag('1'), counted: 3 }));
+    const stowId = stateOf(workshop, other).fset[0]?.stowId ?? '';
+    good(await client.piece.count({ ...command(), jobId: other, stowId, counted: 3 }));
     const answer = good(
       await client.bolt.whose({
         row: row(1, { diameter: '7.85', pitch: '1.25', length: '25.2', head: '13' }),
@@ -289,8 +298,8 @@ describe('an unknown bolt from the floor', () => {
     );
     expect(answer.fits).toBe(true);
     expect(answer.hits.map((hit) => [hit.jobId, hit.open, hit.lookedFor])).toEqual([
-      [jobId, 4, 1],
-      [other, 4, 0],
+      [other, 4, 1],
+      [jobId, 4, 0],
     ]);
     expect(answer.hits[0]?.says).toContain('length +0.2 mm');
     expect(answer.sentence).toBe('It fits 8 open holes in 2 jobs. Best first.');
