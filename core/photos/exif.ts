@@ -97,6 +97,8 @@ function takenOf(exif: Readonly<Record<string, unknown>>, xmp: string): Clock {
     () => clockOf(xmpValue(xmp, 'exif:DateTimeOriginal'), null, null),
     () => clockOf(exif['CreateDate'], exif['SubSecTimeDigitized'], exif['OffsetTimeDigitized']),
     () => clockOf(xmpValue(xmp, 'photoshop:DateCreated'), null, null),
+    () => clockOf(xmpValue(xmp, 'exif:DateTimeDigitized'), null, null),
+    () => clockOf(xmpValue(xmp, 'xmp:CreateDate'), null, null),
   ];
   for (const attempt of tries) {
     const clock = attempt();

@@ -26,7 +26,7 @@ import {
 } from './measure.ts';
 import { MAX_HEIC_PIXELS, MAX_PIXELS, type PictureFacts, PictureProblem, type Rendered } from './protocol.ts';
 import { type PictureType, sniff, SNIFF_BYTES } from './sniff.ts';
-import { damaged, problemOf } from './problems.ts';
+import { cutOff, damaged, jpegNeverEnds, problemOf } from './problems.ts';
 import { withProfile } from './png-profile.ts';
 import { turnOf } from './turn.ts';
 
@@ -118,6 +118,7 @@ async function open(path: string): Promise<Opened> {
       'too-many-pixels',
       `Expected at most ${Math.round(limit / 1e6)} million pixels, got ${width} × ${height}.`,
     );
+  if (type === 'image/jpeg' && (await jpegNeverEnds(path))) throw cutOff();
   if (width < 1 || height < 1) throw damaged('it has no size');
   return { path, type, width, height, turn: heif ? heif.turn : turnOf(meta.orientation), meta, heif };
 }
