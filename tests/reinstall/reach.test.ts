@@ -82,6 +82,9 @@ describe('what it costs to reach something', () => {
     job.set('removal', cover.id, { pauses: [{ from: 5 * MINUTE, to: null }] });
     expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: 3, minutesHigh: 7 });
     job.set('removal', cover.id, { endedAt: null });
+    // Not timed itself: as the quarters of the others, which took 10 and 20 min.
+    expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: 6, minutesHigh: 20 });
+    for (const removal of job.rows.removal) job.set('removal', removal.id, { endedAt: null });
     expect(reachOf(job.state(), [cover.id])).toMatchObject({ minutesLow: null, minutesHigh: null });
     expect(reachOf(job.state(), [])).toMatchObject({ removals: [], minutesLow: null, fasteners: 0 });
   });
