@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect } from 'react';
 import { type OpenJob, useJob } from './data/job.ts';
 import { keyMap, showKeys, useKeys } from './data/keys.ts';
 import { remember, type ScreenName } from './data/remember.ts';
+import { BenchPage } from './pages/BenchPage.tsx';
 import { BeginPage } from './pages/BeginPage.tsx';
 import { HandbookPage } from './pages/HandbookPage.tsx';
 import { HandoverNotice } from './pages/HandoverNotice.tsx';
@@ -85,6 +86,8 @@ function JobScreen({
   switch (screen) {
     case 'begin':
       return <BeginPage job={job} />;
+    case 'bench':
+      return <BenchPage job={job} />;
     case 'removal':
       return <RemovalPage job={job} />;
     case 'off':

@@ -79,6 +79,12 @@ export const logAdd = {
   }),
 };
 
+/** What was done at a removal, said or corrected later; what was booked for it follows. */
+export const removalDid = {
+  input: z.strictObject({ ...jobCommand, removalId: Id, did: TABLES.removal.schema.shape.did }),
+  value: Done,
+};
+
 export const removalEnd = { input: z.strictObject({ ...jobCommand, removalId: Id }), value: Done };
 
 /** Moves a removal in the log. A need it would break is refused, or loosened when asked to. */
@@ -149,15 +155,58 @@ export const setStow = {
   }),
   value: Done,
 };
-/** A length by hole: the holes named get their own specification. Micrometres. */
+/** Where a part lies: a bag, tin, tray or shelf by its label; made where there is none of it yet. */
+export const partStow = {
+  input: z.strictObject({
+    ...jobCommand,
+    partId: Id,
+    kind: TABLES.stow.schema.shape.kind,
+    label: Line.min(1),
+  }),
+  value: Done,
+};
+
+const LengthUm = z.int().min(1).max(10_000_000);
+
+/** Lengths, micrometres: `allUm` for the whole set (null = not known), then by hole; a hole that differs gets its own specification. */
 export const positionLengths = {
   input: z.strictObject({
     ...jobCommand,
     setId: Id,
-    holes: z
-      .array(z.strictObject({ n: z.int().min(1).max(100_000), lengthUm: z.int().min(1).max(10_000_000) }))
-      .min(1)
-      .max(10_000),
+    allUm: LengthUm.nullable().optional(),
+    holes: z.array(z.strictObject({ n: z.int().min(1).max(100_000), lengthUm: LengthUm })).max(10_000),
+  }),
+  value: Done,
+};
+
+/** All that a specification says but its length, which is by hole. */
+export const SpecValues = TABLES.spec.schema
+  .pick({
+    kind: true,
+    thread: true,
+    threadKnown: true,
+    pitchUm: true,
+    head: true,
+    drive: true,
+    driveSizeUm: true,
+    driveTyped: true,
+    grade: true,
+    hand: true,
+    more: true,
+  })
+  .partial();
+export const setSpec = {
+  input: z.strictObject({ ...jobCommand, setId: Id, values: SpecValues }),
+  value: Done,
+};
+/** The torque wanted, with its unit, or "by feel"; "" = not known. */
+export const setTorque = {
+  input: z.strictObject({
+    ...jobCommand,
+    setId: Id,
+    typed: Line,
+    from: z.enum(['maker', 'reference', 'own']),
+    page: Line,
   }),
   value: Done,
 };

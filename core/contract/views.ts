@@ -1,5 +1,6 @@
 import type { PatternView } from './pattern.ts';
 import type { JobState, Row } from '../model/tables.ts';
+import type { WorkTimes } from '../model/work-times.ts';
 import type { Depth, NeedSuggestion, Outlook, Plan, TimeLeft } from '../reinstall/index.ts';
 import type { BagCount, CountLine, GetLine, LookAlike, PoolLine, Search } from '../tally/index.ts';
 
@@ -54,5 +55,7 @@ export interface JobView {
   readonly inBag: Readonly<Record<string, number>>;
   /** The earlier job that this one follows, and what differs; null where it follows none. */
   readonly pattern: PatternView | null;
+  /** When each removal was worked on, by its id, where that is known. */
+  readonly times: Readonly<Record<string, WorkTimes>>;
   readonly history: { readonly undo: string | null; readonly redo: string | null };
 }

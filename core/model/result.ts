@@ -19,6 +19,7 @@ export const Fault = z.strictObject({
     'input', // what came is not what was expected
     'not-found', // no such job, thing, file
     'refused', // the trade or the record does not allow it now
+    'loosen', // it would turn round what was said before: done when asked to loosen that
     'conflict', // someone changed it since
     'locked', // another host holds the workshop
     'newer', // written by a newer program

@@ -163,7 +163,10 @@ function fit(at: Situation, part: Row<'part'>): StepAction {
     const place = [part.stamped, part.ownPlaceText].filter((text) => text !== '').join(', ');
     return action('fit', `Back exactly where it was: ${name}${place ? ` (${place})` : ''}.`, [part.id], done);
   }
-  const verb = part.how === 'aside' ? 'Bring back' : part.how === 'opened' ? 'Close' : 'Fit';
+  const { log } = at.graph;
+  const slackened = log.removals[log.indexOf.get(part.removalId ?? '') ?? -1]?.did === 'slackened';
+  const aside = slackened ? 'Set and tighten' : 'Bring back';
+  const verb = part.how === 'aside' ? aside : part.how === 'opened' ? 'Close' : 'Fit';
   return action('fit', `${verb}: ${name}.`, [part.id], done);
 }
 

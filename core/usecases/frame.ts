@@ -27,6 +27,16 @@ export interface Decision {
   readonly at: number;
   readonly personId: string | null;
   readonly newId: () => string;
+  /** When anything in this job changed from then on; UTC ms, ascending. */
+  readonly changes: (since: number) => number[];
+}
+
+/** When a job changed, from a time on; UTC ms, ascending. */
+export function changesOf(workshop: Workshop, jobId: string, since: number): number[] {
+  return workshop.db
+    .prepare('SELECT at FROM journal WHERE chain = ? AND at >= ? ORDER BY at')
+    .pluck()
+    .all(jobId, since) as number[];
 }
 
 export interface JobInput {
@@ -61,6 +71,7 @@ export function inJob<T>(
         at: input.at ?? now,
         personId: context.actor,
         newId: v7,
+        changes: (since) => changesOf(workshop, input.jobId, since),
       };
       const decided = decide(decision);
       return decided.ok ? (booksProblem(decision) ?? decided) : decided;

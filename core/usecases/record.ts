@@ -3,11 +3,11 @@ import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row, TableName } from '../model/tables.ts';
 import type { PlainTable } from '../contract/record.ts';
 import { poolKeyOf } from '../tally/index.ts';
-import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
+import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 import { defaultsFor, fieldProblem, graphProblem } from './record-checks.ts';
 import { removeMarkers } from './markers.ts';
 import { beginPlanned } from './pattern/begin.ts';
-import { book, bookOut, bookPartOut, stackOut } from './pieces.ts';
+import { book, bookOut, bookPartOut, stackOut, stowFor } from './pieces.ts';
 
 interface MakeInput extends JobInput {
   readonly table: PlainTable;
@@ -92,6 +92,21 @@ export function recordChange(
   });
 }
 
+/** Where a part lies from now on; what is booked there moves with it. */
+export function partStow(
+  context: Context,
+  input: JobInput & { partId: string; kind: Row<'stow'>['kind']; label: string },
+): Reply<{ said: string }> {
+  return inJob(context, 'part.stow', input, (decision) => {
+    const found = rowIn(decision, 'part', input.partId, 'part');
+    if (!found.ok) return found;
+    const stow = stowFor(decision, input.kind, input.label);
+    const after = { ...found.value, stowId: stow.id };
+    decision.writer.put('part', after);
+    return followUp(decision, 'part', found.value, after);
+  });
+}
+
 /** What must move with a changed field, so that the books stay right. */
 function followUp(
   decision: Decision,
@@ -101,6 +116,7 @@ function followUp(
 ): Result<{ said: string }> {
   if (table === 'part') {
     const [was, is] = [before as Row<'part'>, after as Row<'part'>];
+    if (was.qty !== is.qty || was.how !== is.how) return piecesChanged(decision, is);
     if (was.stowId !== is.stowId)
       for (const move of lotsOfPart(decision, is.id, was.stowId))
         book(decision, {
@@ -127,6 +143,16 @@ function followUp(
         'Expected a removal that has begun to be given up or made void, not planned again.',
       );
   }
+  return ok({ said: 'Kept.' });
+}
+
+/** More or fewer of a part than first noted, or it never came off: what was booked for it is booked anew. */
+function piecesChanged(decision: Decision, part: Row<'part'>): Result<{ said: string }> {
+  if (decision.state.deed.some((deed) => deed.thingId === part.id))
+    return refuse('refused', `${part.name || 'This part'} was worked on already; how many came off stays.`);
+  for (const move of decision.state.move)
+    if (move.partId === part.id && move.cause === 'came off') decision.writer.remove('move', move.id);
+  if (part.how === 'off' && part.qty > 0 && begun(decision, part.removalId)) bookPartOut(decision, part);
   return ok({ said: 'Kept.' });
 }
 

@@ -8,6 +8,7 @@ import { lotsOf } from './counts.ts';
 import { logOrder } from './log/order.ts';
 import { dropUnseen } from './pattern/origin.ts';
 import { book } from './pieces.ts';
+import { endRemoval } from './removal-end.ts';
 import { poolKeyOf } from '../tally/index.ts';
 
 type Said = Reply<{ said: string }>;
@@ -18,7 +19,7 @@ export function removalEnd(context: Context, input: JobInput & { removalId: stri
     const found = rowIn(decision, 'removal', input.removalId, 'removal');
     if (!found.ok) return found;
     if (found.value.phase !== 'under way') return refuse('refused', 'This removal is not under way.');
-    decision.writer.put('removal', { ...found.value, phase: 'off', endedAt: decision.at });
+    endRemoval(decision, found.value);
     dropUnseen(decision, found.value.id);
     return ok({ said: 'Done.' });
   });
@@ -46,7 +47,7 @@ export function removalReorder(
     if (fixed) return refuse('refused', fixed.sentence);
     if (broken.length > 0 && !input.loosen)
       return refuse(
-        'refused',
+        'loosen',
         `${broken.map((need) => need.sentence).join(' ')} Loosen it to move it all the same.`,
       );
     for (const { removalId, needsId } of broken) loosen(decision, removalId, needsId);

@@ -15,7 +15,7 @@ import { photoRolls, photoTray, removalsFromPhotos } from './photo-rolls.ts';
 import { plannedBegin } from './pattern/begin.ts';
 import { patternUse } from './pattern/copy.ts';
 import { people, workshopInfo, workshopPut } from './people.ts';
-import { recordChange, recordMake, recordRemove } from './record.ts';
+import { partStow, recordChange, recordMake, recordRemove } from './record.ts';
 import {
   removalEnd,
   removalMerge,
@@ -25,8 +25,10 @@ import {
   removalVoid,
 } from './removals.ts';
 import { jobsSample } from './sample.ts';
+import { removalDid } from './removal-did.ts';
 import { search } from './search.ts';
 import { itemLost, pieceFound, pieceGone, pieceMiss } from './searches.ts';
+import { setSpec, setTorque } from './set-spec.ts';
 import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
 import { trayAccept } from './spill/accept.ts';
 import { trayRead } from './spill/csv.ts';
@@ -97,6 +99,7 @@ export function makeRouter() {
     },
     log: { add: os.log.add.handler(({ context, input }) => logAdd(context, input)) },
     removal: {
+      did: os.removal.did.handler(({ context, input }) => removalDid(context, input)),
       end: os.removal.end.handler(({ context, input }) => removalEnd(context, input)),
       reorder: os.removal.reorder.handler(({ context, input }) => removalReorder(context, input)),
       split: os.removal.split.handler(({ context, input }) => removalSplit(context, input)),
@@ -104,14 +107,23 @@ export function makeRouter() {
       repeat: os.removal.repeat.handler(({ context, input }) => removalRepeat(context, input)),
       void: os.removal.void.handler(({ context, input }) => removalVoid(context, input)),
     },
+    ...thingRoutes(),
+    ...workRoutes(),
+  });
+}
+
+function thingRoutes() {
+  return {
     set: {
       takeOut: os.set.takeOut.handler(({ context, input }) => setTakeOut(context, input)),
       stow: os.set.stow.handler(({ context, input }) => setStow(context, input)),
       lengths: os.set.lengths.handler(({ context, input }) => setLengths(context, input)),
+      spec: os.set.spec.handler(({ context, input }) => setSpec(context, input)),
+      torque: os.set.torque.handler(({ context, input }) => setTorque(context, input)),
       count: os.set.count.handler(({ context, input }) => setCount(context, input)),
     },
-    ...workRoutes(),
-  });
+    part: { stow: os.part.stow.handler(({ context, input }) => partStow(context, input)) },
+  };
 }
 
 function workRoutes() {

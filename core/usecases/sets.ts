@@ -78,33 +78,67 @@ export function setStow(
   });
 }
 
-/** A length by hole; the hole gets a specification of its own, and what is booked for it follows. */
+/** Gives a hole its length: the set's own specification where it agrees, else one of the length. */
+function specForLength(decision: Decision, base: Row<'spec'>, made: Map<number, string>, lengthUm: number) {
+  if (lengthUm === base.lengthUm) return base.id;
+  const known = made.get(lengthUm);
+  if (known !== undefined) return known;
+  const own = { ...base, id: decision.newId(), lengthUm };
+  decision.writer.put('spec', { ...own, poolKey: poolKeyOf(own) });
+  made.set(lengthUm, own.id);
+  return own.id;
+}
+
+/** The hole's piece is of this specification, and so is all that was booked for it. */
+function respec(decision: Decision, hole: Row<'position'>, base: Row<'spec'>, specId: string): void {
+  const before = hole.specId ?? base.id;
+  decision.writer.put('position', { ...hole, specId: specId === base.id ? null : specId });
+  for (const move of decision.state.move)
+    if (move.positionId === hole.id && move.specId === before)
+      decision.writer.put('move', { ...move, specId });
+}
+
+/**
+ * Lengths of a set: of all its holes, then by hole; where all agree, the set itself has the length. A hole that differs
+ * gets a specification of its own, and what is booked for it follows.
+ */
 export function setLengths(
   context: Context,
-  input: JobInput & { setId: string; holes: { n: number; lengthUm: number }[] },
+  input: JobInput & {
+    setId: string;
+    allUm?: number | null | undefined;
+    holes: { n: number; lengthUm: number }[];
+  },
 ): Said {
   return inJob(context, 'set.lengths', input, (decision) => {
     const found = rowIn(decision, 'fset', input.setId, 'fastener set');
     if (!found.ok) return found;
-    const base = decision.writer.get('spec', found.value.specId) as Row<'spec'>;
-    const holes = new Map(holesOf(decision, input.setId).map((hole) => [hole.n, hole]));
-    const made = new Map<number, string>();
+    const known = decision.writer.get('spec', found.value.specId) as Row<'spec'>;
+    const holes = holesOf(decision, input.setId);
+    const lengthOf = (hole: Row<'position'>): number | null =>
+      hole.specId === null ? known.lengthUm : (decision.writer.get('spec', hole.specId)?.lengthUm ?? null);
+    const wanted = new Map(
+      holes.map((hole) => [hole.n, input.allUm === undefined ? lengthOf(hole) : input.allUm]),
+    );
     for (const { n, lengthUm } of input.holes) {
-      const hole = holes.get(n);
-      if (!hole) return refuse('input', `Expected a hole from 1 to ${holes.size} of this set, got ${n}.`);
-      let specId = lengthUm === base.lengthUm ? base.id : made.get(lengthUm);
-      if (specId === undefined) {
-        const own = { ...base, id: decision.newId(), lengthUm };
-        decision.writer.put('spec', { ...own, poolKey: poolKeyOf(own) });
-        specId = own.id;
-        made.set(lengthUm, specId);
-      }
-      decision.writer.put('position', { ...hole, specId: specId === base.id ? null : specId });
-      for (const move of decision.state.move)
-        if (move.positionId === hole.id && move.specId === (hole.specId ?? base.id))
-          decision.writer.put('move', { ...move, specId });
+      if (!wanted.has(n))
+        return refuse('input', `Expected a hole from 1 to ${holes.length} of this set, got ${n}.`);
+      wanted.set(n, lengthUm);
     }
-    return ok({ said: withAlike(decision, `${input.holes.length} lengths kept.`) });
+    const lengths = new Set(wanted.values());
+    const [only] = lengths;
+    const all = lengths.size === 1 ? only : input.allUm;
+    const base = all === undefined ? known : { ...known, lengthUm: all };
+    if (base !== known) decision.writer.put('spec', { ...base, poolKey: poolKeyOf(base) });
+    const made = new Map<number, string>();
+    for (const hole of holes) {
+      const lengthUm = wanted.get(hole.n) ?? null;
+      const same = hole.specId !== null && lengthOf(hole) === lengthUm && lengthUm !== base.lengthUm;
+      const specId =
+        lengthUm === null ? base.id : same ? hole.specId : specForLength(decision, base, made, lengthUm);
+      respec(decision, hole, base, specId ?? base.id);
+    }
+    return ok({ said: withAlike(decision, 'Kept.') });
   });
 }
 

@@ -1,4 +1,5 @@
 import type { JobCard, JobView } from '../contract/views.ts';
+import { keptTimes, type WorkTimes, workTimes } from '../model/work-times.ts';
 import { outlookOf, type Plan, planJob, suggestionsOf, timeLeftOf } from '../reinstall/index.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
@@ -14,7 +15,7 @@ import {
 } from '../tally/index.ts';
 import { historyState } from './history.ts';
 import { logOrder } from './log/order.ts';
-import type { Context } from './frame.ts';
+import { changesOf, type Context } from './frame.ts';
 import { patternOf } from './pattern/differences.ts';
 
 /** A job, or a refusal that says which are there. */
@@ -52,8 +53,26 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
     specNames: Object.fromEntries(state.value.spec.map((spec) => [spec.id, describeSpec(spec)])),
     inBag: Object.fromEntries(usedStows(state.value).map((id) => [id, expectedIn(state.value, id)])),
     pattern: patternOf(context, state.value),
+    times: timesOf(context, state.value),
     history: historyState(context, jobId),
   });
+}
+
+/** When each removal was worked on: as kept where it has ended, from the journal while it is under way. */
+function timesOf(context: Context, state: JobState): JobView['times'] {
+  const halts = state.halt.map((halt) => halt.at);
+  const times: Record<string, WorkTimes> = {};
+  for (const removal of state.removal) {
+    const kept = keptTimes(removal);
+    const since = removal.startedAt ?? Number.POSITIVE_INFINITY;
+    const known =
+      kept ??
+      (removal.phase === 'under way'
+        ? workTimes(removal, changesOf(context.workshop, state.job.id, since), halts, context.workshop.now())
+        : null);
+    if (known) times[removal.id] = known;
+  }
+  return times;
 }
 
 /** Bags and shelves that this job has something to do with. */

@@ -6,10 +6,22 @@ import { journal, type Pending } from './journal.ts';
 const RETRIES = [400, 1_000, 2_500, 5_000];
 const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
+/** Commands of a job go out one after the other, so that the record has them in the order of the hand. */
+const last = new Map<string, Promise<unknown>>();
+
+function inOrder<T>(jobId: string, call: () => Promise<T>): Promise<T> {
+  const before = last.get(jobId) ?? Promise.resolve();
+  const now = before.then(call, call);
+  last.set(jobId, now);
+  return now;
+}
+
 interface SendMore {
   /** A removal shown ahead of the record. */
   readonly removal?: Pending['removal'];
   /** Takes a refusal that names open points, so that each can be answered; without it they are only said. */
+  /** Takes a refusal that can be answered with a yes; without it, it is only said. */
+  readonly onLoosen?: ((sentence: string) => void) | undefined;
   readonly onStopped?: ((points: readonly StandingPoint[]) => void) | undefined;
 }
 
@@ -20,17 +32,18 @@ interface SendMore {
 export async function send<T>(
   jobId: string,
   call: (command: string) => Promise<Reply<T>>,
-  { removal = null, onStopped }: SendMore = {},
+  { removal = null, onStopped, onLoosen }: SendMore = {},
 ): Promise<T | null> {
   const command = v7();
   const { begin, end, heard, refuse } = journal.getState();
   begin({ command, jobId, removal });
   try {
-    const reply = await persist(() => call(command));
+    const reply = await inOrder(jobId, () => persist(() => call(command)));
     if (!reply.ok) {
       end(command);
       const points = reply.fault.points ?? [];
       if (onStopped && points.length > 0) onStopped(points);
+      else if (onLoosen && reply.fault.code === 'loosen') onLoosen(reply.fault.sentence);
       else refuse(reply.fault.sentence);
       return null;
     }

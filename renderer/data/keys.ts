@@ -14,7 +14,10 @@ export interface UserAction {
   readonly key: string;
 }
 
-const SCREENS: readonly UserAction[] = [
+/** Keys that only the Removal screen has; no screen may take them. */
+export const REMOVAL_KEYS = { slackened: 'F7', aside: 'F10' } as const;
+
+export const SCREENS: readonly UserAction[] = [
   { id: 'jobs', text: common.jobs, key: 'F1' },
   { id: 'removal', text: common.removal, key: 'F2' },
   { id: 'off', text: common.off, key: 'F3' },
@@ -41,7 +44,7 @@ export function navKeys(current: ScreenName, hasJob = true): NavKey[] {
       id: action.id,
       label: action.text,
       hint: action.key,
-      current: action.id === current,
+      current: action.id === (current === 'bench' ? 'removal' : current),
       onGo: () => go(action.id),
     }),
   );
@@ -83,6 +86,9 @@ export function useKeys(job: OpenJob | null): void {
   }, [jobId]);
 }
 
+/** True while a question stands over the screen. */
+export const isAsked = (): boolean => document.querySelector('[role=dialog], [role=alertdialog]') !== null;
+
 /** True while a key belongs to a field, a question or a button, and not to the screen. */
 export function keyIsTaken(event: KeyboardEvent): boolean {
   const { target } = event;
@@ -90,9 +96,8 @@ export function keyIsTaken(event: KeyboardEvent): boolean {
     target instanceof HTMLInputElement
       ? !['checkbox', 'radio'].includes(target.type)
       : target instanceof HTMLTextAreaElement;
-  const asked = document.querySelector('[role=dialog], [role=alertdialog]') !== null;
   const pressed = event.key === 'Enter' && target instanceof HTMLElement && target.closest(PRESSED) !== null;
-  return typed || asked || pressed || event.ctrlKey || event.altKey || event.metaKey || event.repeat;
+  return typed || isAsked() || pressed || event.ctrlKey || event.altKey || event.metaKey || event.repeat;
 }
 
 /** What Enter presses by itself. */

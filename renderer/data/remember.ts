@@ -5,6 +5,7 @@ export type ScreenName =
   | 'jobs'
   | 'begin'
   | 'removal'
+  | 'bench'
   | 'off'
   | 'putback'
   | 'stopwork'

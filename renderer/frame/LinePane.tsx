@@ -24,6 +24,8 @@ export interface LinePaneProps {
   readonly onPick: (id: string) => void;
   /** Photos drawn onto a removal were let go there. */
   readonly onDropPhotos?: ((id: string) => void) | undefined;
+  /** Set where the removal at hand may be drawn to another place in the log. */
+  readonly onMove?: (id: string, afterId: string | null) => void;
   /** Stands in place of the job's title. */
   readonly head?: ReactNode;
   /** Stands in place of the ways to other screens. */
@@ -40,6 +42,7 @@ export function LinePane(props: LinePaneProps) {
       variant={isWide || isNarrow ? 'full' : 'slim'}
       onPick={props.onPick}
       onDropPhotos={props.onDropPhotos}
+      onMove={props.onMove}
     />
   );
   const foot = props.foot ?? <Nav keys={props.nav} />;

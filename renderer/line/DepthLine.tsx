@@ -3,6 +3,7 @@ import { line as say } from '../texts/line.ts';
 import { useSize } from '../ui/use-size.ts';
 import { drawLine } from '../../core/drawing/line/drawing.ts';
 import { fullSizes, layLine, slimSizes, type Block, type Laid } from '../../core/drawing/line/layout.ts';
+import { useDrag } from './drag.ts';
 import { LineDrawing } from './LineDrawing.tsx';
 import { fullChannel, slimChannel } from '../../core/drawing/line/shapes.ts';
 import { usePhotoDrop } from './photo-drop.ts';
@@ -15,13 +16,15 @@ export interface DepthLineProps {
   readonly onPick: (id: string) => void;
   /** Photos drawn onto a removal were let go there; left out where nothing can be drawn here. */
   readonly onDropPhotos?: ((id: string) => void) | undefined;
+  /** The removal at hand was drawn along the line to after another; null = to the top. */
+  readonly onMove?: ((id: string, afterId: string | null) => void) | undefined;
 }
 
 /**
  * The removal log and the reinstall list as one line: map, progress and navigation. One tab stop; the arrow keys walk
  * along it and bring far removals near.
  */
-export function DepthLine({ line, variant, onPick, onDropPhotos }: DepthLineProps) {
+export function DepthLine({ line, variant, onPick, onDropPhotos, onMove }: DepthLineProps) {
   const [box, size] = useSize<HTMLDivElement>();
   const slim = variant === 'slim';
   const sizes = slim ? slimSizes : fullSizes;
@@ -36,6 +39,7 @@ export function DepthLine({ line, variant, onPick, onDropPhotos }: DepthLineProp
     [line, look, height, sizes],
   );
   const drawing = useMemo(() => drawLine(line, laid, channel), [line, laid, channel]);
+  const drag = useDrag(laid, onMove ?? null);
   const walk = (id: string) => setWalked({ id, from: start });
   const list = useWalk(line.items, look, walk);
   const drop = usePhotoDrop(onDropPhotos, walk);
@@ -60,8 +64,10 @@ export function DepthLine({ line, variant, onPick, onDropPhotos }: DepthLineProp
             over={drop.over}
             onPick={onPick}
             onShow={walk}
+            drag={drag}
           />
         ))}
+        {drag.gap && <li className="dl-gap" aria-hidden="true" style={{ top: drag.gap.top }} />}
       </ol>
       {line.items.length === 0 && !slim && <p className="dl-none cap">{say.none}</p>}
       <LineEnd laid={laid} />
@@ -110,9 +116,10 @@ interface BlockProps {
   readonly over: string | null;
   readonly onPick: (id: string) => void;
   readonly onShow: (id: string) => void;
+  readonly drag: ReturnType<typeof useDrag>;
 }
 
-function BlockItem({ block, look, line, slim, over, onPick, onShow }: BlockProps) {
+function BlockItem({ block, look, line, slim, over, onPick, onShow, drag }: BlockProps) {
   const style = { top: block.top, height: block.height };
   if (block.kind === 'place')
     return (
@@ -143,6 +150,10 @@ function BlockItem({ block, look, line, slim, over, onPick, onShow }: BlockProps
       <button
         type="button"
         {...common}
+        {...(at && drag.handlers(item.id))}
+        onClick={() => {
+          if (!at || !drag.wasDrawn()) onPick(item.id);
+        }}
         data-removal={item.id}
         title={say.whole(item.number, item.title, item.note)}
       >

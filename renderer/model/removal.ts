@@ -6,7 +6,9 @@ import type { Count } from '../ui/Numbers.tsx';
 import type { PointData } from '../ui/Point.tsx';
 import { begunBefore, logOf } from './line.ts';
 import { differencesOf } from './pattern.ts';
+import { placesOf } from './place.ts';
 import { clock } from './time.ts';
+import { pausedSay } from './times.ts';
 
 function holesOf(view: JobView, removalId: string): Row<'position'>[] {
   const sets = new Set(view.state.fset.filter((set) => set.removalId === removalId).map((set) => set.id));
@@ -72,13 +74,37 @@ function pointsOf(view: JobView, removalId: string): PointData[] {
     }));
 }
 
+/** "since 10:42", or "10:42 to 11:20" once it has ended. */
+function sinceOf(view: JobView, removal: Row<'removal'>): string | null {
+  const times = view.times[removal.id];
+  if (times && times.end !== null) return say.fromTo(clock(times.start), clock(times.end));
+  return removal.startedAt === null ? null : say.since(clock(removal.startedAt));
+}
+
+const whoOf = (view: JobView, personId: string | null): string => {
+  const person = view.state.person.find((one) => one.id === personId);
+  return person ? say.by(person.name) : '';
+};
+
+/** Left and right as this job names them. */
+function sidesOf(view: JobView): RemovalData['sides'] {
+  const { left, right } = view.state.job.sideNames;
+  return [
+    { value: 'left', label: left || say.sides.left },
+    { value: 'right', label: right || say.sides.right },
+    { value: 'both', label: say.sides.both },
+  ];
+}
+
 /** The removal at hand; `removalId` null is the next one, not begun. `ahead` counts what is not in the record yet. */
 export function removalData(
   view: JobView,
   removalId: string | null,
   ahead: number,
+  now: number,
 ): Omit<RemovalData, 'planned'> {
   const log = logOf(view);
+  const sides = sidesOf(view);
   const at = log.findIndex((removal) => removal.id === removalId);
   const removal = log[at];
   if (!removal)
@@ -87,6 +113,10 @@ export function removalData(
       title: '',
       since: null,
       place: '',
+      side: null,
+      places: placesOf(view, ''),
+      sides,
+      about: [],
       did: 'off',
       counts: [],
       shown: null,
@@ -98,8 +128,14 @@ export function removalData(
   return {
     number: at + 1,
     title: removal.title,
-    since: removal.startedAt === null ? null : clock(removal.startedAt),
-    place: [removal.place, removal.side ?? ''].filter((word) => word !== '').join(', '),
+    since: sinceOf(view, removal),
+    place: removal.place,
+    side: removal.side,
+    places: placesOf(view, removal.place),
+    sides,
+    about: [pausedSay(view.times[removal.id], now), whoOf(view, removal.personId)].filter(
+      (word) => word !== '',
+    ),
     did: removal.did,
     counts: removal.phase === 'planned' ? [] : countsOf(view, removal.id),
     shown:

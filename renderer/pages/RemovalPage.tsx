@@ -1,10 +1,9 @@
-import { v7 } from 'uuid';
-import { client } from '../data/client.ts';
-import { send } from '../data/commands.ts';
+import { useState } from 'react';
 import { useEdit } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
 import { openHandbook } from '../data/handbook.ts';
+import { REMOVAL_KEYS } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
 import { addPhotos } from '../data/upload.ts';
 import type { Did } from '../../core/drawing/line/types.ts';
@@ -13,54 +12,16 @@ import { nextPlanned } from '../model/pattern.ts';
 import { removalData } from '../model/removal.ts';
 import { RemovalScreen } from '../screens/removal/RemovalScreen.tsx';
 import { removal as say } from '../texts/removal.ts';
+import { OtherSide } from './OtherSide.tsx';
 import { paneOf, pickRemoval, useStatus } from './pane.ts';
+import { changeDid, changeRemoval, logLine, writeFields } from './removal-deeds.ts';
 import { useDrop } from './use-drop.ts';
 import { usePlanned } from './use-planned.ts';
-import { useRemoval } from './use-removal.ts';
+import { type Next, useRemoval } from './use-removal.ts';
 import { numberMark, partMark } from './use-marks.ts';
 import { useRemovalPhotos } from './use-removal-photos.ts';
-
-/** Fields of the removal at hand are written when the hand leaves them, not at every letter. */
-function change(job: OpenJob, id: string, values: Record<string, unknown>): void {
-  void send(job.id, (command) =>
-    client.record.change({ command, jobId: job.id, table: 'removal', id, values }),
-  );
-}
-
-/** A title or note written before anything was logged is the first that is known of the next removal. */
-function writeFields(job: OpenJob, id: string | null, values: { title?: string; noteBack?: string }): void {
-  if (id !== null) {
-    change(job, id, values);
-    return;
-  }
-  if ((values.title ?? values.noteBack ?? '') === '') return;
-  const newId = v7();
-  void send(job.id, (command) =>
-    client.record.make({ command, jobId: job.id, table: 'removal', id: newId, values }),
-  ).then((made) => {
-    if (made) remember.getState().go({ removalId: newId });
-  });
-}
-
-/** Logs the line: into the removal at hand, or as the next one, which is shown before the record has it. */
-async function log(job: OpenJob, text: string, removalId: string | null, did: Did): Promise<boolean> {
-  const newId = v7();
-  const done = await send(
-    job.id,
-    (command) =>
-      client.log.add({
-        command,
-        jobId: job.id,
-        text,
-        removalId,
-        ...(removalId === null ? { newRemovalId: newId, ...(did === 'off' ? {} : { did }) } : {}),
-      }),
-    { removal: removalId === null ? { id: newId, text } : null },
-  );
-  // A line that took nothing off went to the removal under way.
-  if (done && done.removalId !== newId) journal.getState().forget(newId);
-  return done !== null;
-}
+import { useReorder } from './use-reorder.tsx';
+import { useScreenKeys } from './use-screen-keys.ts';
 
 /** What can be done to the photo at hand and its marks. */
 function photoDeeds(job: OpenJob, photos: ReturnType<typeof useRemovalPhotos>) {
@@ -87,72 +48,140 @@ function photoDeeds(job: OpenJob, photos: ReturnType<typeof useRemovalPhotos>) {
   };
 }
 
-/** Title and note as they are being written. */
-function useFields(job: OpenJob, id: string | null, kept: { title: string; noteBack: string }) {
-  const at = id ?? 'next';
-  const [title, setTitle] = useEdit(`${at}/title`, kept.title, (typed) =>
-    writeFields(job, id, { title: typed }),
-  );
-  const [noteBack, setNoteBack] = useEdit(`${at}/note`, kept.noteBack, (typed) =>
-    writeFields(job, id, { noteBack: typed }),
-  );
-  return { title, setTitle, noteBack, setNoteBack };
+/** What is written down with a key of its own: slackened, moved aside. */
+function withDid(text: string, did: 'slackened' | 'aside'): string {
+  return `${did} ${text}`;
+}
+
+/** What the line does: log, repeat, and the keys that say at once what was done. */
+function useLine(job: OpenJob) {
+  const hand = useRemoval(job);
+  const { current, targetId, last, whole, entry, setText, next, setNext, clearNext } = hand;
+  const { planned, onExpected, onBegin } = usePlanned(job, current);
+  const log = (text: string, said: Next) => {
+    setText('');
+    clearNext();
+    // The first line of a removal that began with its photos or its name is the whole of it, as for any other.
+    if (targetId !== null && (current?.typed ?? '') === '') remember.getState().go({ removalId: null });
+    void logLine(job, text, targetId, said).then((saved) => {
+      // A refused line comes back to where it was typed.
+      if (!saved) setText(entry.text);
+    });
+  };
+  const onNext = () => {
+    if (whole !== '') log(whole, next);
+    else if (onBegin !== null) onBegin();
+    else if (targetId === null) journal.getState().refuse(say.nothingTyped);
+    else remember.getState().go({ removalId: nextPlanned(job.view) });
+  };
+  const onDid = (did: Did) => {
+    if (current === null) setNext({ did });
+    else changeDid(job, current.id, did);
+  };
+  /** With a line typed the key writes it down as that; without one it says it of the removal at hand. */
+  const onDidKey = (did: 'slackened' | 'aside') => {
+    if (whole === '') onDid(did);
+    else if (targetId === null) log(whole, { ...next, did });
+    else log(withDid(whole, did), next);
+  };
+  const repeated = last?.typed.split('\n')[0] ?? '';
+  const onRepeat = () => {
+    if (repeated !== '') setText(repeated);
+  };
+  return { ...hand, planned, onExpected, onNext, onDid, onDidKey, onRepeat, canRepeat: repeated !== '' };
+}
+
+/** The removal at hand as the screen shows it, with its title and note while they are typed. */
+function useShown(job: OpenJob, line: ReturnType<typeof useLine>) {
+  const { current, next } = line;
+  const others = job.ahead.filter((one) => one.removal?.id !== line.targetId).length;
+  const data = removalData(job.view, current?.id ?? null, others, job.now);
+  const at = current?.id ?? `${job.id}/next`;
+  const write = (values: { title?: string; noteBack?: string }) =>
+    writeFields(job, current?.id ?? null, values);
+  const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
+  const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
+  const said = current === null ? next : {};
+  return {
+    removal: { ...data, planned: line.planned, title, noteBack, ...said },
+    onTitle: setTitle,
+    onNoteBack: setNoteBack,
+  };
+}
+
+/** What is done to the removal at hand, or said of the next one. */
+function handDeeds(job: OpenJob, line: ReturnType<typeof useLine>, benchId: string | null) {
+  const { current, setNext } = line;
+  const set = (values: Partial<Pick<Next, 'place' | 'side'>>) =>
+    current === null ? setNext(values) : changeRemoval(job, current.id, values);
+  return {
+    onEntry: line.setText,
+    onNext: line.onNext,
+    onRepeat: line.onRepeat,
+    onMode: line.setMode,
+    onDid: line.onDid,
+    onPlace: (place: string) => set({ place }),
+    onSide: (side: Next['side']) => set({ side }),
+    onExpected: line.onExpected,
+    onUndo: () => undo(job.id),
+    onBench: () => {
+      if (benchId !== null) remember.getState().go({ screen: 'bench', removalId: benchId });
+    },
+  };
 }
 
 /** Taking apart. */
 export function RemovalPage({ job }: { readonly job: OpenJob }) {
-  const { current, last, entry, setText, nextDid, setNextDid } = useRemoval(job);
+  const line = useLine(job);
+  const { current, entry, mode, setMode } = line;
   const status = useStatus(job);
   const photos = useRemovalPhotos(job, current?.id ?? null);
+  const reorder = useReorder(job);
+  const [otherSide, setOtherSide] = useState(false);
   const add = (files: readonly File[]) => addPhotos(job.id, files);
   const dropping = useDrop(add);
-  const data = removalData(job.view, current?.id ?? null, job.ahead.length);
-  const { title, setTitle, noteBack, setNoteBack } = useFields(job, current?.id ?? null, data);
+  const shown = useShown(job, line);
   const opening = threadOpening(job.view, current?.id ?? null);
-
-  const { planned, onExpected, onBegin } = usePlanned(job, current);
-  const onNext = () => {
-    const typed = entry.text.trim();
-    if (typed === '') {
-      if (onBegin !== null) onBegin();
-      else if (current === null) journal.getState().refuse(say.nothingTyped);
-      else remember.getState().go({ removalId: nextPlanned(job.view) });
-      return;
-    }
-    setText('');
-    setNextDid('off');
-    void log(job, typed, current?.id ?? null, nextDid).then((saved) => {
-      // A refused line comes back to where it was typed.
-      if (!saved) setText(typed);
-    });
-  };
+  const benchId = current?.id ?? line.last?.id ?? null;
+  const hand = handDeeds(job, line, benchId);
+  const deeds = photoDeeds(job, photos);
+  const toMode = (to: typeof mode) => setMode(mode === to ? null : to);
+  useScreenKeys({
+    [REMOVAL_KEYS.slackened]: () => line.onDidKey('slackened'),
+    [REMOVAL_KEYS.aside]: () => line.onDidKey('aside'),
+    'Alt+KeyP': () => toMode('plug'),
+    'Alt+KeyH': () => toMode('hose'),
+    'Alt+KeyT': deeds.onTakeAll,
+    'Alt+KeyR': () => setOtherSide(benchId !== null),
+    'Alt+KeyB': hand.onBench,
+    'Alt+ArrowUp': () => current && reorder.step(current.id, -1),
+    'Alt+ArrowDown': () => current && reorder.step(current.id, 1),
+  });
 
   return (
-    <RemovalScreen
-      pane={paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval)}
-      status={status}
-      removal={{ ...data, title, noteBack, planned, did: current === null ? nextDid : data.did }}
-      photo={photos.photo}
-      markAtHand={photos.markAtHand}
-      dropping={dropping}
-      placing={photos.marks.placing}
-      entry={entry}
-      unfiled={photos.unfiled}
-      canUndo={job.view.history.undo !== null}
-      canRepeat={last !== null && last.typed !== ''}
-      onEntry={setText}
-      onNext={onNext}
-      onExpected={onExpected}
-      onRepeat={() => {
-        if (last && last.typed !== '') setText(last.typed.split('\n')[0] ?? '');
-      }}
-      onUndo={() => undo(job.id)}
-      onWhichThread={opening && (() => openHandbook(opening))}
-      onDid={(did) => (current === null ? setNextDid(did) : change(job, current.id, { did }))}
-      onTitle={setTitle}
-      onNoteBack={setNoteBack}
-      {...photoDeeds(job, photos)}
-      onAddPhotos={add}
-    />
+    <>
+      <RemovalScreen
+        pane={{ ...paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval), onMove: reorder.move }}
+        status={status}
+        photo={photos.photo}
+        markAtHand={photos.markAtHand}
+        dropping={dropping}
+        placing={photos.marks.placing}
+        entry={entry}
+        unfiled={photos.unfiled}
+        canUndo={job.view.history.undo !== null}
+        canRepeat={line.canRepeat}
+        canBench={benchId !== null}
+        onWhichThread={opening && (() => openHandbook(opening))}
+        {...shown}
+        {...hand}
+        {...deeds}
+        onAddPhotos={add}
+      />
+      {reorder.dialog}
+      {otherSide && benchId !== null && (
+        <OtherSide job={job} removalId={benchId} onClose={() => setOtherSide(false)} />
+      )}
+    </>
   );
 }

@@ -19,11 +19,18 @@ async function take(job: OpenJob, removalId: string | null, photoIds: readonly s
   if (into === null) {
     into = v7();
     const id = into;
-    const made = await send(job.id, (command) =>
-      client.record.make({ command, jobId: job.id, table: 'removal', id, values: {} }),
+    const { go } = remember.getState();
+    // At hand at once: what is typed next belongs to it, even before the record has it.
+    go({ removalId: id });
+    const made = await send(
+      job.id,
+      (command) => client.record.make({ command, jobId: job.id, table: 'removal', id, values: {} }),
+      { removal: { id, text: '' } },
     );
-    if (!made) return;
-    remember.getState().go({ removalId: id });
+    if (!made) {
+      go({ removalId: null });
+      return;
+    }
   }
   const filed = into;
   await send(job.id, (command) =>

@@ -13,6 +13,7 @@ export const common = {
   jobs: 'Jobs',
   begin: 'Before you start',
   removal: 'Take apart',
+  bench: 'At the bench',
   off: 'Off the machine',
   putback: 'Put back',
   photos: 'Photos',

@@ -11,4 +11,15 @@ export const entry = {
   next: 'Next removal',
   enter: 'Enter',
   same: 'Same as last',
+  sameHint: '↑',
+  offered: 'Words offered',
+  offeredSay: (word: string) => `Tab takes “${word}”.`,
+  tab: 'Tab',
+  lastOnes: 'Named last',
+  modes: {
+    plug: { name: 'Plugs', hint: 'Alt P', shortcut: 'Alt+P', before: 'plug at' },
+    hose: { name: 'Hose ends', hint: 'Alt H', shortcut: 'Alt+H', before: 'hose end at' },
+  },
+  mode: 'One after the other',
+  modeHow: 'Enter writes down one more. A name may stand before it. Esc ends it.',
 };

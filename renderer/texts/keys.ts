@@ -47,6 +47,19 @@ export const keys = {
       keys: [
         ['any letter', 'Type what came off'],
         ['Enter', 'Write it down, next removal'],
+        ['F7, F10', 'Write it down as slackened, as moved aside'],
+        ['Tab', 'Take the word that is offered'],
+        ['↑', 'The last line again'],
+        ['Alt P, Alt H', 'Plugs, hose ends, one after the other; Esc ends it'],
+        ['Alt T', 'Take all photos into this removal'],
+        ['Alt B', 'At the bench, and back'],
+      ],
+    },
+    {
+      name: 'Take apart and at the bench',
+      keys: [
+        ['Alt R', 'The same on the other side'],
+        ['Alt ↑, Alt ↓', 'Earlier, later in the log'],
       ],
     },
     {

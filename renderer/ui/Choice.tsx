@@ -3,7 +3,7 @@ import { useId } from 'react';
 export interface ChoiceProps<V extends string> {
   readonly name: string;
   readonly value: V | null;
-  readonly options: readonly { readonly value: V; readonly label: string }[];
+  readonly options: readonly { readonly value: V; readonly label: string; readonly hint?: string }[];
   readonly onChange: (value: V) => void;
   readonly off?: boolean;
 }
@@ -20,8 +20,10 @@ export function Choice<V extends string>({ name, value, options, onChange, off =
             name={group}
             checked={option.value === value}
             onChange={() => onChange(option.value)}
+            aria-keyshortcuts={option.hint || undefined}
           />
           <span>{option.label}</span>
+          {option.hint ? <kbd aria-hidden="true">{option.hint}</kbd> : null}
         </label>
       ))}
     </fieldset>

@@ -1,33 +1,58 @@
 import { useId, type KeyboardEvent, type Ref } from 'react';
-import type { Chip, Token } from '../../core/entry/meaning.ts';
+import type { Chip, Offer, Sticky, Token } from '../../core/entry/index.ts';
 import { entry as say } from '../texts/entry.ts';
+import { Key } from './Key.tsx';
 
-export interface EntryLineProps {
+/** The line being typed, as it is understood so far. */
+export interface EntryData {
   readonly text: string;
+  /** What each line is taken for while plugs or hose ends come off one after the other. */
+  readonly mode: Sticky | null;
   /** The line cut up; the stretches join up to the text. Empty while it has not been read. */
   readonly tokens: readonly Token[];
   readonly chips: readonly Chip[];
+  /** Nouns for the word being typed, the likeliest first. */
+  readonly offers: readonly Offer[];
+  /** What was named last in this job, offered while the line is empty. */
+  readonly last: readonly string[];
+}
+
+export interface EntryLineProps extends EntryData {
   readonly onChange: (text: string) => void;
   readonly onEnter: () => void;
+  /** The last line again. */
+  readonly onSame: () => void;
+  readonly onMode: (mode: Sticky | null) => void;
   readonly label?: string;
   readonly ref?: Ref<HTMLTextAreaElement>;
 }
+
+const plain = (event: KeyboardEvent): boolean =>
+  !event.shiftKey && !event.ctrlKey && !event.altKey && !event.metaKey;
 
 /**
  * One line in trade notation, large. What is not understood is underlined where it stands and kept as it is; the
  * chips below say what was understood.
  */
-export function EntryLine({ text, tokens, chips, onChange, onEnter, label = say.name, ref }: EntryLineProps) {
+export function EntryLine(props: EntryLineProps) {
+  const { text, mode, tokens, offers, onChange, label = say.name, ref } = props;
+  const [offer] = offers;
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== 'Enter' || event.shiftKey) return;
+    if (!plain(event)) return;
+    if (event.key === 'Enter') props.onEnter();
+    // Tab goes on to the next control wherever there is no word to take.
+    else if (event.key === 'Tab' && offer) onChange(offer.text);
+    else if (event.key === 'ArrowUp' && text === '') props.onSame();
+    else if (event.key === 'Escape' && mode !== null) props.onMode(null);
+    else return;
     event.preventDefault();
-    onEnter();
   };
-  const missedId = useId();
+  const aboutId = useId();
   const missed = tokens.filter((token) => !token.understood);
   return (
     <div className="entry-strip">
       <div className="entry">
+        {mode !== null && <span className="entry-mode">{say.modes[mode].before}</span>}
         <div className="stack">
           <div className="mirror" aria-hidden="true">
             {tokens.map((token) =>
@@ -40,19 +65,70 @@ export function EntryLine({ text, tokens, chips, onChange, onEnter, label = say.
             rows={1}
             value={text}
             aria-label={label}
-            placeholder={say.empty}
+            placeholder={mode === null ? say.empty : ''}
             spellCheck={false}
             autoComplete="off"
             onChange={(event) => onChange(event.target.value.replaceAll('\n', ' '))}
             onKeyDown={onKeyDown}
-            aria-describedby={missedId}
+            aria-describedby={aboutId}
           />
         </div>
       </div>
-      <span className="heard-only" id={missedId}>
+      <span className="heard-only" id={aboutId}>
         {missed.length > 0 && say.missed(missed.map((token) => token.text))}
+        {offer && ` ${say.offeredSay(offer.word)}`}
+        {mode !== null && ` ${say.modes[mode].before}. ${say.modeHow}`}
       </span>
-      {text === '' ? <Teach /> : <Chips chips={chips} />}
+      <div className="entry-foot">
+        {text !== '' ? (
+          <Chips chips={props.chips} />
+        ) : mode !== null ? (
+          <p className="teach">{say.modeHow}</p>
+        ) : props.last.length > 0 ? null : (
+          <Teach />
+        )}
+        <Beside {...props} />
+      </div>
+    </div>
+  );
+}
+
+/** Beside the chips: words to take while typing, else what was named last and the two modes. */
+function Beside({ text, mode, offers, last, onChange, onMode }: EntryLineProps) {
+  if (text !== '')
+    return offers.length === 0 ? null : (
+      <div className="offers named" role="group" aria-label={say.offered}>
+        {offers.map((one, i) => (
+          <Key key={one.word} onPress={() => onChange(one.text)} {...(i === 0 && { hint: say.tab })}>
+            {one.word}
+          </Key>
+        ))}
+      </div>
+    );
+  return (
+    <div className="offers">
+      {mode === null && last.length > 0 && (
+        <div className="offers named" role="group" aria-label={say.lastOnes}>
+          {last.map((word) => (
+            <Key key={word} onPress={() => onChange(`${word} `)}>
+              {word}
+            </Key>
+          ))}
+        </div>
+      )}
+      <div className="offers" role="group" aria-label={say.mode}>
+        {(['plug', 'hose'] as const).map((one) => (
+          <Key
+            key={one}
+            onPress={() => onMode(mode === one ? null : one)}
+            pressed={mode === one}
+            hint={say.modes[one].hint}
+            shortcut={say.modes[one].shortcut}
+          >
+            {say.modes[one].name}
+          </Key>
+        ))}
+      </div>
     </div>
   );
 }

@@ -16,6 +16,8 @@ export interface KeyProps {
   readonly className?: string;
   readonly first?: boolean;
   readonly submits?: boolean;
+  /** Set where the key stays down. */
+  readonly pressed?: boolean;
   readonly ref?: Ref<HTMLButtonElement>;
 }
 
@@ -37,6 +39,7 @@ export function Key(props: KeyProps) {
       disabled={props.off}
       aria-label={props.label}
       aria-keyshortcuts={props.shortcut ?? hint}
+      aria-pressed={props.pressed}
       autoFocus={props.first}
     >
       {typeof children === 'string' ? <span>{children}</span> : children}

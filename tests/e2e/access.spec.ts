@@ -65,6 +65,21 @@ for (const scheme of ['light', 'dark'] as const)
     await page.getByLabel('Across flats').fill('13');
     await expect(page.getByText('It can be')).toBeVisible();
     expect(await faultsOf(), 'handbook, answered').toEqual([]);
+    await page.keyboard.press('F2');
+    await page
+      .getByRole('button', { name: /Side cover/ })
+      .first()
+      .click();
+    await page.keyboard.press('Alt+b');
+    await expect(page.getByRole('heading', { name: /At the bench/ })).toBeVisible();
+    expect(await faultsOf(), 'the bench').toEqual([]);
+    await page.locator('.off-list').getByRole('button', { name: /M8/ }).click();
+    await page.getByRole('button', { name: /^Hole 1/ }).click();
+    expect(await faultsOf(), 'a set at the bench').toEqual([]);
+    await page.getByRole('button', { name: 'Split' }).click();
+    await expect(page.getByRole('dialog')).toBeVisible();
+    expect(await faultsOf(), 'a question at the bench').toEqual([]);
+    await page.keyboard.press('Escape');
     await page.keyboard.press('F1');
     await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
     expect(await faultsOf(), 'jobs').toEqual([]);

@@ -10,6 +10,7 @@ import {
   slimSizes,
 } from '../../core/drawing/line/layout.ts';
 import { fullChannel, notchLength, notchShape } from '../../core/drawing/line/shapes.ts';
+import { gapAt } from '../../renderer/line/drag.ts';
 import { drawTiny } from '../../renderer/line/tiny.ts';
 import type { Did, LineData, LineItem, Notch } from '../../core/drawing/line/types.ts';
 
@@ -217,5 +218,18 @@ describe('the silhouette on Jobs', () => {
     const drawing = tiny(60);
     expect(drawing.ticks?.path.match(/M/g)).toHaveLength(60);
     expect(tiny(20).ticks).toBeNull();
+  });
+});
+
+describe('a removal drawn along the line', () => {
+  const row = (id: string, top: number) =>
+    ({ kind: 'row', top, height: 44, item: { id } }) as unknown as Parameters<typeof gapAt>[0][number];
+  const blocks = [row('a', 0), row('b', 44), row('c', 88)];
+
+  it('goes before the first, between two, or after the last, as if it were not there itself', () => {
+    expect(gapAt(blocks, -5, 'c')).toEqual({ top: 0, afterId: null });
+    expect(gapAt(blocks, 50, 'c')).toEqual({ top: 44, afterId: 'a' });
+    expect(gapAt(blocks, 300, 'a')).toEqual({ top: 132, afterId: 'c' });
+    expect(gapAt(blocks, 80, 'b')).toEqual({ top: 88, afterId: 'a' });
   });
 });

@@ -18,7 +18,7 @@ describe('look-alikes, as they go into the bag', () => {
     // Said once for the bag, not again for each pair of sets.
     expect(said.match(/Look-alikes/g)).toHaveLength(1);
     const view = good(await job.client.jobs.view({ jobId: job.jobId }));
-    const { points } = removalData(view, removalId, 0);
+    const { points } = removalData(view, removalId, 0, job.workshop.now());
     expect(points.filter((one) => JSON.stringify(one.say).includes('Look-alikes in bag 4'))).toMatchObject([
       { grave: 'warn' },
     ]);

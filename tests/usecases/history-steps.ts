@@ -31,10 +31,16 @@ export const KINDS = [
   'send',
   'back',
   'lengths',
+  'all lengths',
+  'spec',
+  'torque',
+  'part stow',
   'stow',
   'holes',
   'take out',
   'title',
+  'did',
+  'pieces',
   'need',
   'settle',
   'promise',
@@ -159,6 +165,16 @@ function sendSet(client: TestClient, jobId: string, state: JobState, { kind, a, 
       setId: set.id,
       holes: [{ n: 1 + (b % 9), lengthUm: 20_000 + (b % 3) * 5_000 }],
     });
+  if (kind === 'all lengths')
+    return client.set.lengths({ ...base, setId: set.id, allUm: 20_000 + (b % 3) * 5_000, holes: [] });
+  if (kind === 'spec') {
+    const values = { thread: b % 2 ? 'M8' : 'M10', threadKnown: b % 3 > 0, grade: b % 5 ? '8.8' : null };
+    return client.set.spec({ ...base, setId: set.id, values });
+  }
+  if (kind === 'torque') {
+    const typed = pick(['25 Nm', '20 Nm + 90°', 'by feel', ''], b) ?? '';
+    return client.set.torque({ ...base, setId: set.id, typed, from: 'own', page: '' });
+  }
   if (kind === 'holes') return client.set.count({ ...base, setId: set.id, count: b % 12 });
   if (kind === 'promise') return client.piece.promise({ ...base, setId: set.id, qty: 1 + (b % 4) });
   if (kind === 'take out') return client.set.takeOut({ ...base, setId: set.id, stowId: null });
@@ -174,6 +190,10 @@ function sendRemoval(client: TestClient, jobId: string, state: JobState, { kind,
   const id = removal.id;
   if (kind === 'title')
     return client.record.change({ ...base, table: 'removal', id, values: { title: `T${b}` } });
+  if (kind === 'did') {
+    const did = pick(['off', 'slackened', 'opened', 'aside'] as const, b) ?? 'off';
+    return client.removal.did({ ...base, removalId: id, did });
+  }
   if (kind === 'begin')
     return client.record.change({ ...base, table: 'removal', id, values: { phase: 'off' } });
   if (kind === 'need')
@@ -209,13 +229,21 @@ function sendRemoval(client: TestClient, jobId: string, state: JobState, { kind,
     : null;
 }
 
-function sendRest(client: TestClient, jobId: string, state: JobState, { kind, a }: Step): Sent {
+function sendRest(client: TestClient, jobId: string, state: JobState, { kind, a, b }: Step): Sent {
   const base = { ...command(), jobId };
   if (kind === 'undo') return client.history.undo(base);
   if (kind === 'redo') return client.history.redo(base);
   if (kind === 'accept') {
     const finding = pick(planJob(state, 0).findings, a);
     return finding ? client.finding.accept({ ...base, finding: finding.key, why: 'seen' }) : null;
+  }
+  if (kind === 'part stow' || kind === 'pieces') {
+    const part = pick(state.part, a);
+    if (!part) return null;
+    const values = b % 2 ? { qty: b % 5 } : { how: b % 3 ? 'aside' : 'off' };
+    return kind === 'pieces'
+      ? client.record.change({ ...base, table: 'part', id: part.id, values })
+      : client.part.stow({ ...base, partId: part.id, kind: 'shelf', label: `S${a % 3}` });
   }
   const tables = ['fset', 'part', 'position', 'removal', 'connection'] as const;
   const table = pick(tables, a) ?? 'part';
@@ -244,10 +272,16 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   send: sendPiece,
   back: sendPiece,
   lengths: sendSet,
+  'all lengths': sendSet,
+  spec: sendSet,
+  torque: sendSet,
+  'part stow': sendRest,
+  pieces: sendRest,
   stow: sendSet,
   holes: sendSet,
   'take out': sendSet,
   title: sendRemoval,
+  did: sendRemoval,
   need: sendRemoval,
   settle: sendRemoval,
   promise: sendSet,

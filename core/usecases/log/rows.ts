@@ -194,8 +194,10 @@ const PART_KINDS = {
 export function addPart(line: Line, item: PartItem): void {
   const { decision, removal } = line;
   const named = stowOfItem(line, item.stow);
+  // What was only slackened stays where it is, as what was moved aside does: nothing of it is booked out.
+  const stays = ['aside', 'slackened'];
   const how =
-    item.happened === 'aside' || removal.did === 'aside'
+    stays.includes(item.happened) || stays.includes(removal.did)
       ? 'aside'
       : item.happened === 'opened' || removal.did === 'opened'
         ? 'opened'

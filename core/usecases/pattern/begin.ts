@@ -6,6 +6,7 @@ import { needsBroken } from '../../reinstall/index.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from '../frame.ts';
 import { logOrder } from '../log/order.ts';
 import { bookOut, bookPartOut, holesOf, nextBag } from '../pieces.ts';
+import { endRemoval } from '../removal-end.ts';
 import { differencesOf } from './differences.ts';
 import { dropSet, dropUnseen } from './origin.ts';
 
@@ -31,7 +32,7 @@ export function beginPlanned(decision: Decision, removal: Row<'removal'>): void 
 export function endUnderWay(decision: Decision): void {
   for (const removal of decision.state.removal) {
     if (removal.phase !== 'under way') continue;
-    decision.writer.put('removal', { ...removal, phase: 'off', endedAt: decision.at });
+    endRemoval(decision, removal);
     dropUnseen(decision, removal.id);
   }
 }

@@ -10,9 +10,10 @@ import { NumberPad } from '../../ui/NumberPad.tsx';
 import { BigNumber, Trio } from '../../ui/Numbers.tsx';
 import { Points } from '../../ui/Point.tsx';
 import { Undoing } from './Undoing.tsx';
+import { Toggles } from '../../ui/Toggles.tsx';
 import { MarkPanel } from './MarkPanel.tsx';
 import { Planned } from './Planned.tsx';
-import type { RemovalScreenProps } from './RemovalScreen.tsx';
+import type { RemovalScreenProps, Side } from './RemovalScreen.tsx';
 
 type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void };
 
@@ -43,9 +44,11 @@ export function RemovalHand(props: HandProps) {
           options={(['off', 'slackened', 'opened', 'aside'] as const).map((value) => ({
             value,
             label: say.dids[value],
+            hint: say.didHints[value],
           }))}
         />
         {removal.planned !== null && <Planned planned={removal.planned} onFound={props.onExpected} />}
+        <Where {...props} />
         {removal.counts.length > 0 && (
           <Trio
             counts={[
@@ -78,15 +81,27 @@ export function RemovalHand(props: HandProps) {
   );
 }
 
-function Head({ removal, photo, onTitle }: HandProps) {
-  const about = [removal.since === null ? say.planned : say.since(removal.since), removal.place];
+function Head({ removal, photo, onTitle, onBench, canBench }: HandProps) {
+  const head = removal.planned
+    ? say.expected
+    : removal.since === null
+      ? say.planned
+      : say.word(removal.since);
+  const about = [head, ...removal.about];
   return (
     <div className={photo === null ? 'removal-head bare' : 'removal-head'}>
-      <BigNumber value={String(removal.number)} at>
-        {about.filter(Boolean).map((line) => (
-          <span key={line}>{line}</span>
-        ))}
-      </BigNumber>
+      <div className="removal-number">
+        <BigNumber value={String(removal.number)} at>
+          {about.filter(Boolean).map((line) => (
+            <span key={line}>{line}</span>
+          ))}
+        </BigNumber>
+        {canBench && (
+          <button type="button" className="link" onClick={onBench} aria-keyshortcuts="Alt+B">
+            {say.bench} <kbd aria-hidden="true">{say.benchHint}</kbd>
+          </button>
+        )}
+      </div>
       <h1>
         <Written
           className="title"
@@ -105,6 +120,26 @@ function removalWord({ removal, entry }: HandProps): string {
   return removal.planned !== null && entry.text.trim() === '' ? sayPattern.begin : sayEntry.next;
 }
 
+/** Where on the machine: one touch for the place, one for the side. */
+function Where({ removal, onPlace, onSide }: HandProps) {
+  return (
+    <div className="where">
+      <Toggles
+        name={say.place}
+        value={removal.place}
+        onChange={onPlace}
+        options={removal.places.map((place) => ({ value: place, label: place }))}
+      />
+      <Toggles
+        name={say.side}
+        value={removal.side ?? ''}
+        onChange={(side) => onSide(side === '' ? null : (side as Side))}
+        options={removal.sides}
+      />
+    </div>
+  );
+}
+
 function Pad(props: HandProps) {
   return (
     <NumberPad onType={props.onType}>
@@ -118,7 +153,14 @@ function Pad(props: HandProps) {
       >
         {common.undo}
       </Key>
-      <Key key="same" onPress={props.onRepeat} off={!props.canRepeat}>
+      <Key
+        key="same"
+        onPress={props.onRepeat}
+        off={!props.canRepeat}
+        hint={sayEntry.sameHint}
+        shortcut="ArrowUp"
+        upright
+      >
         {sayEntry.same}
       </Key>
       <Key key="next" look="go" className="next" upright onPress={props.onNext} hint={sayEntry.enter}>

@@ -6,7 +6,7 @@ import { PhotoView } from '../../photo/PhotoView.tsx';
 import type { Move, PhotoData, PhotoMark } from '../../photo/types.ts';
 import { photos as sayPhotos } from '../../texts/photos.ts';
 import { removal as say } from '../../texts/removal.ts';
-import { EntryLine, type EntryLineProps } from '../../ui/EntryLine.tsx';
+import { type EntryData, EntryLine } from '../../ui/EntryLine.tsx';
 import type { Count } from '../../ui/Numbers.tsx';
 import { typeOnPad } from '../../ui/pad.ts';
 import type { PointData } from '../../ui/Point.tsx';
@@ -21,10 +21,16 @@ import { Unfiled, type UnfiledData } from './Unfiled.tsx';
 export interface RemovalData {
   readonly number: number;
   readonly title: string;
-  /** "10:42"; null before it has begun. */
+  /** "since 10:42", "10:42 to 11:20"; null before it has begun. */
   readonly since: string | null;
-  /** "front, on the bench" */
   readonly place: string;
+  readonly side: Side | null;
+  /** Places to choose from. */
+  readonly places: readonly string[];
+  /** Names of the sides in this job. */
+  readonly sides: readonly { readonly value: Side; readonly label: string }[];
+  /** "paused 25 min", "by Ana": what is known by itself. */
+  readonly about: readonly string[];
   readonly did: Did;
   /** Out, still in, blocked: as many as apply. */
   readonly counts: readonly Count[];
@@ -35,6 +41,8 @@ export interface RemovalData {
   /** What is expected of a removal that is only planned; null once it has begun. */
   readonly planned: PlannedData | null;
 }
+
+export type Side = 'left' | 'right' | 'both';
 
 export interface RemovalPhoto {
   readonly photo: PhotoData;
@@ -62,7 +70,7 @@ export interface RemovalScreenProps {
   /** Files hang over the window. */
   readonly dropping: boolean;
   readonly placing: boolean;
-  readonly entry: Pick<EntryLineProps, 'text' | 'tokens' | 'chips'>;
+  readonly entry: EntryData;
   readonly unfiled: UnfiledData;
   readonly canUndo: boolean;
   readonly canRepeat: boolean;
@@ -75,6 +83,11 @@ export interface RemovalScreenProps {
   readonly onUndo: () => void;
   /** Opens the handbook with the set at hand; null where nothing of it is a thread. */
   readonly onWhichThread: (() => void) | null;
+  readonly onMode: (mode: EntryData['mode']) => void;
+  readonly onPlace: (place: string) => void;
+  readonly onSide: (side: Side | null) => void;
+  readonly onBench: () => void;
+  readonly canBench: boolean;
   readonly onDid: (did: Did) => void;
   readonly onTitle: (title: string) => void;
   readonly onNoteBack: (note: string) => void;
@@ -132,7 +145,17 @@ export function RemovalScreen(props: RemovalScreenProps) {
       </div>
       <RemovalHand {...props} onType={onType} />
       <div className="removal-entry">
-        <EntryLine ref={line} {...entry} onChange={props.onEntry} onEnter={props.onNext} />
+        <EntryLine
+          ref={line}
+          {...entry}
+          onChange={props.onEntry}
+          onEnter={props.onNext}
+          onSame={props.onRepeat}
+          onMode={(mode) => {
+            props.onMode(mode);
+            line.current?.focus();
+          }}
+        />
       </div>
       <Unfiled {...props} number={removal.number} />
     </Frame>

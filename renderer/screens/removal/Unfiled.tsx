@@ -69,7 +69,9 @@ export function Unfiled({ unfiled, number, onTakeAll, onTakeOne, onAddPhotos }: 
         ))}
       </ul>
       <div className="unfiled-keys">
-        <Key onPress={onTakeAll}>{say.takeAll(number)}</Key>
+        <Key onPress={onTakeAll} hint={say.takeAllHint} shortcut="Alt+T">
+          {say.takeAll(number)}
+        </Key>
         <AddKey onAddPhotos={onAddPhotos} />
       </div>
     </section>

@@ -53,7 +53,7 @@ describe('a job that follows an earlier one', () => {
       [5, expect.stringContaining('M12')],
     ]);
     expect(notches(now)[0]).toEqual([1, 'Mains locked out', 'planned']);
-    expect(removalData(now, null, 0).number).toBe(1);
+    expect(removalData(now, null, 0, 0).number).toBe(1);
   });
 
   it('says what is expected of a planned removal, what was counted, and afterwards what differs', async () => {
@@ -74,6 +74,6 @@ describe('a job that follows an earlier one', () => {
     expect(plannedOf(then, id)).toBeNull();
     expect(differencesOf(then, id).map(({ say }) => say)).toEqual(['8 expected, 7 found: M8 × 25 mm.']);
     expect(patternData(then)).toMatchObject({ begun: 1, all: 4, differs: [{ title: 'Side cover' }] });
-    expect(removalData(then, null, 0).number).toBe(2);
+    expect(removalData(then, null, 0, 0).number).toBe(2);
   });
 });
