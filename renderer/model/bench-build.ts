@@ -12,52 +12,31 @@ type Take = (value: string) => Result<Write>;
 
 /** Fields of one thing; `of` stands before the name of each. */
 export function fieldKinds(of: string) {
-  const id = (name: string) => `${of}/${name}`;
-  return {
-    line: (name: string, label: string, value: string, example: string, write: Take): BenchField => ({
-      kind: 'line',
-      id: id(name),
+  const typed =
+    (kind: 'line' | 'text') =>
+    (name: string, label: string, value: string, example: string, write: Take): BenchField => ({
+      kind,
+      id: `${of}/${name}`,
       label,
       value,
       ...(example !== '' && { example }),
       write,
-    }),
-    text: (name: string, label: string, value: string, example: string, write: Take): BenchField => ({
-      kind: 'text',
-      id: id(name),
-      label,
-      value,
-      example,
-      write,
-    }),
-    pick: (
-      name: string,
-      label: string,
-      value: string,
-      options: readonly Option[],
-      write: Take,
-    ): BenchField => ({
-      kind: 'pick',
-      id: id(name),
+    });
+  const chosen =
+    (kind: 'pick' | 'choice') =>
+    (name: string, label: string, value: string, options: readonly Option[], write: Take): BenchField => ({
+      kind,
+      id: `${of}/${name}`,
       label,
       value,
       options,
       write,
-    }),
-    choice: (
-      name: string,
-      label: string,
-      value: string,
-      options: readonly Option[],
-      write: Take,
-    ): BenchField => ({
-      kind: 'choice',
-      id: id(name),
-      label,
-      value,
-      options,
-      write,
-    }),
+    });
+  return {
+    line: typed('line'),
+    text: typed('text'),
+    pick: chosen('pick'),
+    choice: chosen('choice'),
     yes: (
       name: string,
       label: string,
@@ -65,7 +44,7 @@ export function fieldKinds(of: string) {
       write: (yes: boolean) => Result<Write>,
     ): BenchField => ({
       kind: 'yes',
-      id: id(name),
+      id: `${of}/${name}`,
       label,
       value,
       write: (answer) => write(answer === 'yes'),

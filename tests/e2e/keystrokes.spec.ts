@@ -49,6 +49,13 @@ async function addPhoto(page: Page, name: string): Promise<void> {
   await expect(page.locator('.thumb')).toHaveCount(1);
 }
 
+/** A line logged beforehand. */
+async function logged(page: Page, line: string): Promise<void> {
+  await page.getByRole('textbox', { name: 'What came off' }).fill(line);
+  await key(page, 'Enter');
+  await saved(page);
+}
+
 /** Five with a 13 mm head, in a bag of their own, with the photo that was taken before. */
 async function bagAndPhoto(page: Page): Promise<void> {
   await saved(page);
@@ -189,13 +196,7 @@ const ACTIONS: readonly Action[] = [
     name: 'The same on the other side',
     how: '`Alt R` `Enter`, and `Enter` when it came off',
     most: null,
-    before: async (page) => {
-      await page
-        .getByRole('button', { name: /Side cover/ })
-        .first()
-        .click();
-      await page.getByRole('textbox', { name: 'What came off' }).focus();
-    },
+    before: (page) => logged(page, 'end cover, 4 m8x25'),
     run: async (page) => {
       await key(page, 'Alt+r');
       await expect(page.getByRole('dialog')).toBeVisible();
@@ -204,7 +205,7 @@ const ACTIONS: readonly Action[] = [
       await key(page, 'Enter');
     },
     did: async (page) => {
-      await titled('Side cover')(page);
+      await titled('End cover')(page);
       await expect.poll(async () => last(await viewOf(page))?.phase).toBe('under way');
     },
   },
@@ -213,7 +214,8 @@ const ACTIONS: readonly Action[] = [
     how: 'touch `M8 × 1.25`',
     most: null,
     before: async (page) => {
-      await page.locator('.dl-row button').filter({ hasText: '5 13' }).first().click();
+      await key(page, 'Enter');
+      await logged(page, '5 13');
       await key(page, 'Alt+b');
       await page.locator('.off-list').getByRole('button', { name: /M8\?/ }).click();
     },

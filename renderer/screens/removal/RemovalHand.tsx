@@ -37,16 +37,7 @@ export function RemovalHand(props: HandProps) {
             onShowPhoto={props.onShowPhoto}
           />
         )}
-        <Choice
-          name={say.did}
-          value={removal.did}
-          onChange={props.onDid}
-          options={(['off', 'slackened', 'opened', 'aside'] as const).map((value) => ({
-            value,
-            label: say.dids[value],
-            hint: say.didHints[value],
-          }))}
-        />
+        <Done {...props} />
         {removal.planned !== null && <Planned planned={removal.planned} onFound={props.onExpected} />}
         <Where {...props} />
         {removal.counts.length > 0 && (
@@ -118,6 +109,22 @@ function Head({ removal, photo, onTitle, onBench, canBench }: HandProps) {
 /** A planned removal is off with one key, as long as nothing is typed. */
 function removalWord({ removal, entry }: HandProps): string {
   return removal.planned !== null && entry.text.trim() === '' ? sayPattern.begin : sayEntry.next;
+}
+
+/** What was done, with the keys that write a line down as that. */
+function Done({ removal, onDid }: HandProps) {
+  return (
+    <Choice
+      name={say.did}
+      value={removal.did}
+      onChange={onDid}
+      options={(['off', 'slackened', 'opened', 'aside'] as const).map((value) => ({
+        value,
+        label: say.dids[value],
+        hint: say.didHints[value],
+      }))}
+    />
+  );
 }
 
 /** Where on the machine: one touch for the place, one for the side. */
