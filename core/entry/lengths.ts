@@ -2,7 +2,7 @@ import { parseLength } from '../fastening/index.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 
 /** Lengths of a set: one for all, and by hole what differs. Micrometres. */
-export interface Lengths {
+interface Lengths {
   readonly allUm: number | null;
   readonly holes: readonly { readonly n: number; readonly lengthUm: number }[];
 }
