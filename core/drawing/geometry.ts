@@ -113,7 +113,8 @@ export function layPhoto(photo: Extent, box: Extent, { scale, centre }: Framing)
     width,
     height,
     left: along(box.width, width, centre.x),
-    top: along(box.height, height, centre.y),
+    // A lower picture stands at the top: what is written belongs below it.
+    top: height <= box.height ? 0 : along(box.height, height, centre.y),
   };
 }
 

@@ -168,7 +168,10 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
     number: steps.indexOf(step) + 1,
     total: steps.length,
     state: step.state,
-    stateWhy: step.why,
+    stateWhy:
+      step.state === 'waiting'
+        ? step.lacks.map((lack) => lack.sentence)
+        : [step.why].filter((why) => why !== ''),
     figure: figureOf(view, step),
     about: aboutOf(view, step, joint),
     noteBack: noteOf(view, step, now),

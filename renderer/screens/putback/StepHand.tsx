@@ -23,10 +23,12 @@ export function StepHand(props: PutBackScreenProps) {
         </button>
       </header>
       <Figure {...props} />
-      {step.stateWhy !== '' && (
-        <p className="step-why">
-          <Say text={step.stateWhy} />
-        </p>
+      {step.stateWhy.length > 0 && (
+        <ul className="step-why">
+          {step.stateWhy.map((why) => (
+            <li key={why}>{why}</li>
+          ))}
+        </ul>
       )}
       {hole !== null && <Hole {...props} hole={hole} />}
       {step.about !== '' && (

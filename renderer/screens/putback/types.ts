@@ -59,8 +59,8 @@ export interface StepData {
   readonly number: number;
   readonly total: number;
   readonly state: StepState;
-  /** What it waits for, what comes first, what stops it; "" when ready. */
-  readonly stateWhy: Rich;
+  /** What it waits for, what comes first, what stops it, one thing each; none when ready. */
+  readonly stateWhy: readonly string[];
   /** The one number: torque, amount, count. */
   readonly figure: { readonly value: string; readonly unit: string; readonly other: string } | null;
   /** What is next, by whose figure, with which wrench. */
