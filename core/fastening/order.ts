@@ -42,6 +42,8 @@ export interface TighteningOrder extends Basis {
   readonly question?: string;
   /** Where the gaps suggest that a hole is not shown. */
   readonly hint?: string;
+  /** The two holes on either side of that gap, by id. */
+  readonly gap?: readonly [string, string];
 }
 
 /** How a ring is undone. Common practice, no source: it keeps the part from hanging on the last bolt and springing. */
@@ -187,18 +189,22 @@ function gapsOf(ring: readonly RingHole[]): readonly number[] {
   });
 }
 
+/** What a gap in a ring of marks suggests, by the names of the holes beside it. */
+export function sayGap(one: string, other: string): string {
+  return `Between holes ${one} and ${other} there is room for one more: is a hole not shown?`;
+}
+
 /** A gap much wider than both its neighbours: compared locally, because a slanted view widens the near side. */
-function hintOfGap(ring: readonly RingHole[], n: number): { readonly hint?: string } {
+function hintOfGap(ring: readonly RingHole[], n: number): Pick<TighteningOrder, 'hint' | 'gap'> {
   if (n < 5) return {};
   const gaps = gapsOf(ring);
   const wide = gaps.findIndex((gap, i) => gap > 1.6 * Math.max(at(gaps, i - 1), at(gaps, i + 1)));
   if (wide < 0) return {};
-  return {
-    hint: `Between holes ${at(ring, wide).id} and ${at(ring, wide + 1).id} there is room for one more: is a hole not shown?`,
-  };
+  const gap = [at(ring, wide).id, at(ring, wide + 1).id] as const;
+  return { hint: sayGap(...gap), gap };
 }
 
-type Answer = Omit<TighteningOrder, 'inputs' | 'cautions' | 'question' | 'hint'>;
+type Answer = Omit<TighteningOrder, 'inputs' | 'cautions' | 'question' | 'hint' | 'gap'>;
 
 /** Ring: numbered from the first hole towards the neighbour given earlier, then the pattern. */
 function ringOrder(ring: readonly RingHole[], first: Hole, surelyRound: boolean): Answer {

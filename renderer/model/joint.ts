@@ -1,6 +1,6 @@
 import type { JobView } from '../../core/contract/views.ts';
 import { movesOf, openHoles, orderOf, photosFor, thingsOf } from '../../core/drawing/joint.ts';
-import type { TighteningOrder } from '../../core/fastening/index.ts';
+import { sayGap, type TighteningOrder } from '../../core/fastening/index.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { Move, PhotoData, PhotoMark } from '../photo/types.ts';
 import type { Round } from '../screens/putback/types.ts';
@@ -93,6 +93,12 @@ function orderKindOf(view: JobView, step: Step): Row<'fset'>['orderKind'] {
 /** Whether all holes of the joint are on the photo, as somebody answered; "" while nobody did. */
 export type AllShown = 'yes' | 'no' | '';
 
+/** The gap in the ring by the numbers on the marks; "" where there is none. */
+export function hintOf(order: TighteningOrder | null, marks: readonly PhotoMark[]): string {
+  const [one, other] = (order?.gap ?? []).map((id) => marks.find((mark) => mark.id === id)?.text ?? '');
+  return one === undefined || other === undefined ? '' : sayGap(one, other);
+}
+
 /** The whole order: as numbered where the maker says so, else by the marks; what is on no photo comes after and counts. */
 function sequenceOf(
   step: Step,
@@ -143,7 +149,7 @@ export function jointOf(
     numbered,
     sequence: walk.order,
     question: asked,
-    hint: order?.hint ?? '',
+    hint: hintOf(order, marks),
     moves:
       order === null || numbered || asked || walk.nextId === null
         ? []

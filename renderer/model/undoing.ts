@@ -1,6 +1,7 @@
 import type { JobView } from '../../core/contract/views.ts';
 import { tighteningOrder } from '../../core/fastening/index.ts';
 import type { Move, PhotoData, PhotoMark } from '../photo/types.ts';
+import { hintOf } from './joint.ts';
 import type { UndoingData } from '../screens/removal/Undoing.tsx';
 
 /** Fewer than four have no order to speak of. */
@@ -39,7 +40,7 @@ export function undoingOf(
   return {
     order: undoing.map((id) => text.get(id) ?? ''),
     says: found.value.undoingSays,
-    hint: found.value.hint ?? '',
+    hint: hintOf(found.value, holes),
     moves: undoing.flatMap((toId, i) => {
       const fromId = undoing[i - 1];
       return fromId === undefined ? [] : [{ fromId, toId, now: i === 1 }];

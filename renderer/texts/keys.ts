@@ -94,9 +94,10 @@ export const keys = {
     {
       name: 'Put back',
       keys: [
+        ['Space', 'The lit hole is through its round: on to the next'],
         ['S', 'All started by hand'],
         ['T', 'All tight'],
-        ['Enter', 'It is back, or the next thing asked'],
+        ['Enter', 'The lit hole, then: it is back, or the next thing asked'],
       ],
     },
     {

@@ -6,6 +6,7 @@ test('the handbook answers each topic with its basis, refuses at the field, and 
 }) => {
   const page = await open();
   // It needs no job.
+  await expect(page.getByRole('button', { name: 'Start my own' })).toBeVisible();
   await page.keyboard.press('F8');
   await expect(page.getByRole('heading', { name: 'Handbook' })).toBeVisible();
   const answer = page.getByRole('region', { name: 'Answer' });
