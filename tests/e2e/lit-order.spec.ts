@@ -1,3 +1,4 @@
+import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, startJob, test } from './support/program.ts';
 import { drop, photoOf, picture, touch } from './support/pictures.ts';
@@ -32,6 +33,12 @@ async function markedPhoto(page: Page, folder: string, line: string, marked = 6)
   }
   await saved(page);
 }
+
+/** What axe finds wrong on the screen. */
+const faultsOf = async (page: Page) =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(
+    (one) => `${one.id}: ${one.nodes[0]?.html ?? ''}`,
+  );
 
 /** What the key for the lit hole says: "Hole 4: 30 %". */
 const lit = (page: Page) => page.locator('.order-next');
@@ -107,7 +114,10 @@ test('what is on no photo comes after the marks and counts; any other hole is op
   await expect(page.getByText('5 of 6 shown. On no photo:')).toBeVisible();
   // The gap says that one is missing.
   await expect(page.getByText(/Between holes (5 and 1|1 and 5) there is room for one more/)).toBeVisible();
+  expect(await faultsOf(page), 'the question').toEqual([]);
   await page.getByRole('button', { name: 'No, some are not' }).click();
+  await expect(lit(page)).toBeVisible();
+  expect(await faultsOf(page), 'the lit order').toEqual([]);
   await expect(orderOf(page)).toHaveCount(6);
   await expect(orderOf(page).last()).toHaveAccessibleName(/^hole 6/);
   for (let i = 0; i < 5; i += 1) {
