@@ -119,6 +119,8 @@ export interface BoltAnswer {
   readonly says: string;
   /** True while at least one hole takes it; else the hits are the nearest that do not. */
   readonly fits: boolean;
+  /** Open holes that take it, shown among the hits or not. */
+  readonly holes: number;
   readonly hits: readonly (HoleGroup & {
     readonly jobId: string;
     readonly jobTitle: string;

@@ -27,12 +27,33 @@ export const NO_MEASURE: MeasureData = {
   kind: '',
 };
 
+const FIELDS = [
+  'row',
+  'count',
+  'thread',
+  'diameter',
+  'pitch',
+  'length',
+  'tolerance',
+  'head',
+  'kind',
+  'note',
+] as const satisfies readonly (keyof TrayRow)[];
+
+/** The draft as short text: a row is its values in order, so that a long tray still fits into the host's notes. */
+export function keptTray({ rows, ...rest }: TrayDraft): string {
+  return JSON.stringify({ ...rest, rows: rows.map((row) => FIELDS.map((field) => row[field])) });
+}
+
 /** A kept draft as it was; anything else is an empty tray. */
 export function trayDraft(text: string): TrayDraft {
   if (text === '') return NO_TRAY;
   try {
-    const kept = JSON.parse(text) as Partial<TrayDraft>;
-    return Array.isArray(kept.rows) ? { ...NO_TRAY, ...kept } : NO_TRAY;
+    const kept = JSON.parse(text) as Omit<TrayDraft, 'rows'> & { rows: unknown[][] };
+    const rows = kept.rows.map(
+      (values) => Object.fromEntries(FIELDS.map((field, i) => [field, values[i]])) as unknown as TrayRow,
+    );
+    return { ...NO_TRAY, ...kept, rows };
   } catch {
     return NO_TRAY;
   }
@@ -155,7 +176,7 @@ export function stowNamed(text: string): { kind: 'bag' | 'tin' | 'tray' | 'shelf
 /** Holes that a bolt from the floor fits, or the nearest that it does not. */
 export function boltHits(answer: BoltAnswer): { holes: number; sentence: string; hits: BoltHit[] } {
   return {
-    holes: answer.fits ? answer.hits.reduce((sum, hit) => sum + hit.open, 0) : 0,
+    holes: answer.holes,
     sentence: answer.sentence,
     hits: answer.hits.map((hit) => ({
       id: `${hit.jobId}/${hit.key}`,

@@ -9,6 +9,7 @@ import { remember } from '../data/remember.ts';
 import {
   boltHits,
   insideOf,
+  keptTray,
   measureOf,
   NO_MEASURE,
   NO_TRAY,
@@ -48,7 +49,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
   const [text, setText] = useDraft(`tray/${job.id}`);
   const [measure, setMeasure] = useMeasure(`tray/${job.id}/fields`);
   const draft = trayDraft(text);
-  const change = (values: Partial<TrayDraft>) => setText(JSON.stringify({ ...draft, ...values }));
+  const change = (values: Partial<TrayDraft>) => setText(keptTray({ ...draft, ...values }));
   const from = draft.from.filter((id) => job.view.state.stow.some((stow) => stow.id === id));
   const tray = { rows: [...draft.rows], unit: draft.unit, from };
   const matched = useTrayMatch(job.id, tray);
@@ -74,7 +75,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
       client.tray.accept({ command, jobId: job.id, ...tray, into: stowNamed(draft.into) }),
     );
     if (!booked) return;
-    setText(JSON.stringify({ ...NO_TRAY, unit: draft.unit, told: [booked.said] }));
+    setText(keptTray({ ...NO_TRAY, unit: draft.unit, told: [booked.said] }));
   };
   return {
     form: {

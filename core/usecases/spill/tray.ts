@@ -203,6 +203,7 @@ export function whose(states: readonly JobState[], one: Measured): BoltAnswer {
     return {
       says: one.says,
       fits: true,
+      holes,
       hits: fitting.slice(0, 20).map(hit),
       sentence: `It fits ${holes} open ${holes === 1 ? 'hole' : 'holes'} in ${jobs} ${jobs === 1 ? 'job' : 'jobs'}. Best first.`,
     };
@@ -215,6 +216,7 @@ export function whose(states: readonly JobState[], one: Measured): BoltAnswer {
   return {
     says: one.says,
     fits: false,
+    holes: 0,
     hits: nearest.map(hit),
     sentence: first
       ? `It fits none of the open holes. Nearest: ${nameOf(first.group)} in “${first.state.job.title}”: ${first.fit.says.join(', ')}.`
