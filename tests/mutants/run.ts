@@ -5,7 +5,8 @@ import { z } from 'zod';
 
 /**
  * `npm run mutants [-- tally | reinstall [--mutate FILE,FILE]]`: mutants of the folder, then the table of what became
- * of them, once for all and once without those that only change a text. Ends with 1 where a folder is below 80 %.
+ * of them, once for all and once without those that only change a text. Files that were not asked for stand as they
+ * were last tried. Ends with 1 where a folder is below 80 %.
  */
 const FOLDERS = ['tally', 'reinstall'] as const;
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
