@@ -168,6 +168,8 @@ export const contract = {
 export interface SearchHit {
   readonly jobId: string;
   readonly jobTitle: string;
+  /** The removal it belongs to; null for the job itself. */
+  readonly removalId: string | null;
   readonly thingId: string | null;
   readonly kind: string;
   readonly text: string;

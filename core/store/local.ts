@@ -1,6 +1,7 @@
 import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { PhotoTasks } from './photo-tasks.ts';
+import { SearchIndex } from './search-index.ts';
 
 const LOCAL_VERSION = 2;
 
@@ -10,11 +11,13 @@ const LOCAL_VERSION = 2;
  */
 export class Local {
   readonly photoTasks: PhotoTasks;
+  readonly searchIndex: SearchIndex;
   private readonly db: Database.Database;
 
   constructor(path: string) {
     this.db = openLocal(path);
     this.photoTasks = new PhotoTasks(this.db);
+    this.searchIndex = new SearchIndex(this.db);
   }
 
   /** The half-typed text kept under a key, or null. */

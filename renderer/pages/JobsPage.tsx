@@ -83,9 +83,11 @@ function StartDialog({ open, onClose }: { readonly open: boolean; readonly onClo
   );
 }
 
+const idOf = (hit: SearchHit): string => `${hit.jobId}/${hit.kind}/${hit.thingId ?? ''}`;
+
 function hitsOf(found: readonly SearchHit[], words: string): HitData[] {
   return found.map((hit) => ({
-    id: `${hit.jobId}/${hit.thingId ?? ''}`,
+    id: idOf(hit),
     job: hit.jobTitle,
     where: hit.kind,
     text: cut(hit.text, words),
@@ -129,6 +131,12 @@ export function JobsPage() {
     const back = (cards.find((one) => one.job.id === jobId)?.depth.back ?? 0) > 0;
     go({ jobId, screen: back ? 'putback' : 'removal', removalId: null, stepId: null, stowId: null });
   };
+  /** Where the words were found: the removal that they belong to, else the job. */
+  const openHit = (hit: SearchHit | undefined) => {
+    if (!hit) return;
+    if (hit.removalId === null) open(hit.jobId);
+    else go({ jobId: hit.jobId, screen: 'removal', removalId: hit.removalId, stepId: null, stowId: null });
+  };
   const current = view && first && view.state.job.id === first.job.id ? view : null;
   if (reading.data === undefined) return null;
   return (
@@ -141,7 +149,7 @@ export function JobsPage() {
         search={words}
         hits={words.trim() === '' ? null : hitsOf(found.data?.value ?? [], words)}
         onSearch={setWords}
-        onHit={(id) => open(id.split('/')[0] ?? '')}
+        onHit={(id) => openHit(found.data?.value.find((hit) => idOf(hit) === id))}
         onCarryOn={() => first && open(first.job.id)}
         onOpen={open}
         onStart={() => setStarting(true)}

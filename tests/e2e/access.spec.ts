@@ -14,6 +14,8 @@ const SCREENS = {
 
 for (const scheme of ['light', 'dark'] as const)
   test(`no screen has an accessibility fault that axe can see, in the ${scheme} theme`, async ({ open }) => {
+    // Every screen and many states of it, one after the other.
+    test.setTimeout(180_000);
     const page = await open();
     await page.emulateMedia({ colorScheme: scheme });
     const faultsOf = async () => {

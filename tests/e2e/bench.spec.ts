@@ -225,3 +225,27 @@ test('what was only slackened is corrected with one touch, and leaves its bag', 
     'true',
   );
 });
+
+test('search finds by thread, bag and the other trade’s word, and leads to the removal', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(
+    program,
+    page,
+    ['belt guard, 4 M6x16', 'side cover, 12 M8x25, bag 4', 'hub, 1 snap ring'],
+    'F2',
+  );
+  await page.keyboard.press('F1');
+  await page.keyboard.press('/');
+  await page.keyboard.type('M8 x 1.25');
+  await expect(page.locator('.hit')).toHaveCount(1);
+  const field = page.getByRole('searchbox');
+  await field.fill('circlip');
+  await expect(page.locator('.hit').first()).toContainText('circlip');
+  await field.fill('bag 4');
+  await expect(page.locator('.hit').filter({ hasText: 'M8' })).toHaveCount(1);
+  await page.locator('.hit').filter({ hasText: 'M8' }).click();
+  await expect(page.getByLabel('Title of this removal')).toHaveValue('Side cover');
+});

@@ -1,0 +1,119 @@
+import { plainText, sameWords } from '../entry/index.ts';
+import type { JobState, Row } from '../model/tables.ts';
+import type { SearchText } from '../store/search-index.ts';
+import { describeSpec } from '../tally/index.ts';
+
+/** How a word that stands for several is marked in a plain text, so that it is not taken for a part of another word. */
+export const senseMark = (sense: string): string => `=${sense}=`;
+
+/** A text as it is compared: plain, with the one word for whatever both trades call by several names. */
+export function comparable(text: string): string {
+  const plain = plainText(text);
+  return ` ${plain} ${sameWords(plain).senses.map(senseMark).join(' ')} `;
+}
+
+/** A thread in every way it may be looked for: "M8", "M8x1.25", "M8x30", "M8x1.25x30". */
+function threadWords(spec: Row<'spec'>): string[] {
+  if (spec.thread === null) return [];
+  const pitch = spec.pitchUm === null || !spec.thread.startsWith('M') ? '' : `x${spec.pitchUm / 1000}`;
+  const length = spec.lengthUm === null ? '' : `x${spec.lengthUm / 1000}`;
+  const { thread } = spec;
+  return [...new Set([thread, `${thread}${pitch}`, `${thread}${length}`, `${thread}${pitch}${length}`])];
+}
+
+interface Raw {
+  readonly kind: string;
+  readonly thingId: string | null;
+  readonly removalId: string | null;
+  readonly shown: readonly (string | null)[];
+  /** Found by these too, but not shown. */
+  readonly also?: readonly string[];
+}
+
+function setTexts(state: JobState): Raw[] {
+  const specs = new Map(state.spec.map((spec) => [spec.id, spec]));
+  const stows = new Map(state.stow.map((stow) => [stow.id, `${stow.kind} ${stow.label}`]));
+  return state.fset.map((set) => {
+    const holes = state.position.filter((hole) => hole.setId === set.id);
+    const own = [...new Set([set.specId, ...holes.map((hole) => hole.specId)])].flatMap(
+      (id) => specs.get(id ?? '') ?? [],
+    );
+    const bags = [...new Set([set.stowId, ...holes.map((hole) => hole.stowId)])].flatMap(
+      (id) => stows.get(id ?? '') ?? [],
+    );
+    const main = specs.get(set.specId);
+    const conditions = [...new Set(holes.map((hole) => hole.condition))];
+    return {
+      kind: 'set',
+      thingId: set.id,
+      removalId: set.removalId,
+      shown: [set.name, main ? describeSpec(main) : '', ...bags, ...conditions],
+      also: [set.typed, set.torqueTyped, ...own.flatMap(threadWords)],
+    };
+  });
+}
+
+function otherTexts(state: JobState): Raw[] {
+  const stows = new Map(state.stow.map((stow) => [stow.id, `${stow.kind} ${stow.label}`]));
+  const opened = new Map(state.opens.map((one) => [one.fluidId, one.thingId]));
+  const of = (kind: string, row: { id: string; removalId: string | null }, shown: Raw['shown']): Raw => ({
+    kind,
+    thingId: row.id,
+    removalId: row.removalId,
+    shown,
+  });
+  return [
+    ...state.part.map((row) =>
+      of('part', row, [
+        row.name,
+        row.stamped,
+        row.ownPlaceText,
+        row.condition,
+        row.fateWhy,
+        stows.get(row.stowId ?? '') ?? '',
+      ]),
+    ),
+    ...state.connection.map((row) => of('connection', row, [row.name, row.goesTo])),
+    ...state.temporary.map((row) => of('must come out', row, [row.name])),
+    ...state.isolation.map((row) => of('made safe', row, [row.how, row.lockOwner])),
+    ...state.mark.map((row) => of('mark', row, [row.body])),
+    ...state.measure.map((row) => of('reading', row, [row.what, row.asFoundTyped])),
+    ...state.fluid.map((row) =>
+      of('fluid', { id: row.id, removalId: opened.get(row.id) ?? null }, [row.name, row.type, row.batch]),
+    ),
+    ...state.action.map((row) => of('note', row, [row.what])),
+    ...state.asFound.map((row) => of('as found', { id: row.id, removalId: null }, [row.text])),
+    ...state.halt.map((row) => of('handover', { id: row.id, removalId: null }, [row.note])),
+  ];
+}
+
+/** Everything of a job that can be found by its words. */
+export function searchTexts(state: JobState): SearchText[] {
+  const { job } = state;
+  const raws: Raw[] = [
+    {
+      kind: 'job',
+      thingId: null,
+      removalId: null,
+      shown: [job.title, job.machine, job.complaint, job.cause, job.correction],
+    },
+    ...state.removal
+      .filter((row) => row.phase !== 'void')
+      .map((row) => ({
+        kind: 'removal',
+        thingId: row.id,
+        removalId: row.id,
+        shown: [row.title, row.typed, row.place, row.note, row.noteBack, row.caution],
+      })),
+    ...setTexts(state),
+    ...otherTexts(state),
+  ];
+  return raws.flatMap(({ kind, thingId, removalId, shown, also = [] }) => {
+    const text = shown
+      .filter((word) => word !== null && word !== '')
+      .join(', ')
+      .replace(/\s+/g, ' ');
+    const plain = comparable([text, ...also].join(', '));
+    return plain.trim() === '' ? [] : [{ jobId: job.id, removalId, thingId, kind, text, plain }];
+  });
+}
