@@ -8,6 +8,7 @@ import { remember } from '../data/remember.ts';
 import { stopsAt } from '../model/gates.ts';
 import { torqueOpening } from '../model/handbook/fill.ts';
 import { type AllShown, jointOf } from '../model/joint.ts';
+import { matesOf } from '../model/mates.ts';
 import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
 import { thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
@@ -145,7 +146,10 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   useStepKeys(step, work.go, rounds.advance);
   useTouchedLetsGo();
   // A touch on the lit hole takes it through its round; any other hole is opened.
+  const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
   const pick = (id: string) => {
+    // A mate of another step is only shown here.
+    if (mates.marks.some((mark) => mark.id === id)) return;
     if (id === joint.nextId && rounds.advance !== null && atId === null) rounds.advance();
     else setAtId(id);
   };
@@ -155,6 +159,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
       <PutBackScreen
         pane={paneOf(job, 'putback', 'back', step.removalId)}
         status={status}
+        mates={mates}
         step={stepData(job.view, step, joint, job.now)}
         atMarkId={atId ?? joint.nextId}
         hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading)}

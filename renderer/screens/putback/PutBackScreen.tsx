@@ -15,6 +15,8 @@ export interface PutBackScreenProps {
   readonly pane: LinePaneProps;
   readonly status?: StatusProps;
   readonly step: StepData;
+  /** What goes together with the things of this step: marks on the photo, and each pair in words. */
+  readonly mates: { readonly marks: readonly PhotoMark[]; readonly lines: readonly string[] };
   /** The hole that is next or was touched. */
   readonly atMarkId: string | null;
   /** Open while a single hole is answered for; null otherwise. */
@@ -55,7 +57,7 @@ export function PutBackScreen(props: PutBackScreenProps) {
           <PhotoView
             key={step.photo.id}
             photo={step.photo}
-            marks={step.marks}
+            marks={[...step.marks, ...props.mates.marks]}
             moves={step.moves}
             atId={props.atMarkId}
             onPick={props.onPickMark}

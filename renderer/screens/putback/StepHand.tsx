@@ -1,5 +1,6 @@
 import { common } from '../../texts/common.ts';
 import { handbook as sayBook } from '../../texts/handbook.ts';
+import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Choice } from '../../ui/Choice.tsx';
@@ -48,6 +49,16 @@ export function StepHand(props: PutBackScreenProps) {
           <p>
             <Say text={step.fitted} />
           </p>
+        </div>
+      )}
+      {props.mates.lines.length > 0 && (
+        <div>
+          <h2>{sayMarks.goTogether}</h2>
+          <ul>
+            {props.mates.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
         </div>
       )}
       {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
