@@ -23,8 +23,11 @@ export type Reply<T> =
       fault: { code: string; sentence: string; points?: readonly StandingPoint[] | undefined };
     };
 
+/** A reading that the program refused; no answer at all is another error. */
+export class Refused extends Error {}
+
 /** The value of a reading reply; a refusal is thrown with its sentence, for the query that asked. */
 export function valueOf<T>(reply: Reply<T>): { seq: number; value: T } {
-  if (!reply.ok) throw new Error(reply.fault.sentence);
+  if (!reply.ok) throw new Refused(reply.fault.sentence);
   return { seq: reply.seq, value: reply.value };
 }

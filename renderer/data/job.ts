@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import type { JobView } from '../../core/contract/views.ts';
-import { client } from './client.ts';
+import { client, Refused } from './client.ts';
 import { send } from './commands.ts';
 import { journal, type Pending } from './journal.ts';
 import { useView } from './queries.ts';
@@ -28,9 +28,11 @@ export function useJob(): OpenJob | null {
       if (one.removal && known.has(one.removal.id)) journal.getState().end(one.command);
   }, [view, pending]);
   useEffect(() => {
-    // A job that is gone (undone, restored away) leads back to the list of jobs.
-    if (reading.isError && jobId !== null) remember.getState().go({ jobId: null, screen: 'jobs' });
-  }, [reading.isError, jobId]);
+    // A job that is gone (undone, restored away) leads back to the list of jobs; a program that only does not answer
+    // just now does not.
+    if (reading.error instanceof Refused && jobId !== null)
+      remember.getState().go({ jobId: null, screen: 'jobs' });
+  }, [reading.error, jobId]);
   if (jobId === null || !view || view.state.job.id !== jobId) return null;
   return {
     id: jobId,

@@ -18,8 +18,8 @@ const PANS: Readonly<Record<string, Point>> = {
   ArrowDown: { x: 0, y: -PAN },
 };
 
-const isElsewhere = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.closest('input, textarea, select, .mark-key') !== null;
+const isIn = (target: EventTarget | null, places: string): boolean =>
+  target instanceof Element && target.closest(places) !== null;
 
 /**
  * Plus and minus draw near and away, 0 shows all of it; drawn near, the arrow keys go about on the photo. A key that was
@@ -33,10 +33,12 @@ export function useZoomKeys(zoomed: Zoomed): void {
   useEffect(() => {
     if (!zoomed.on) return undefined;
     const onKey = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.altKey || event.metaKey || isElsewhere(event.target)) return;
+      if (event.ctrlKey || event.altKey || event.metaKey) return;
+      if (isIn(event.target, 'input, textarea, select')) return;
       const { view, zoom, setView } = now.current;
       const middle = toFraction({ x: view.box.width / 2, y: view.box.height / 2 }, view);
-      const pan = zoom > 1 ? PANS[event.key] : undefined;
+      // On a mark the arrow keys go from mark to mark.
+      const pan = zoom > 1 && !isIn(event.target, '.mark-key') ? PANS[event.key] : undefined;
       if (event.key === '+' || event.key === '=') setView(zoom * CLOSER, middle);
       else if (event.key === '-') setView(zoom / CLOSER, zoom / CLOSER <= 1 ? null : middle);
       else if (event.key === '0') setView(1, null);
