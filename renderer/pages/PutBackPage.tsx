@@ -145,15 +145,14 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const rounds = useRoundDeeds(job, joint, step, onStop);
   useStepKeys(step, work.go, rounds.advance);
   useTouchedLetsGo();
-  // A touch on the lit hole takes it through its round; any other hole is opened.
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
+  // A touch on the lit hole takes it through its round; any other hole is opened.
   const pick = (id: string) => {
     // A mate of another step is only shown here.
     if (mates.marks.some((mark) => mark.id === id)) return;
     if (id === joint.nextId && rounds.advance !== null && atId === null) rounds.advance();
     else setAtId(id);
   };
-  const { photos } = joint;
   return (
     <>
       <PutBackScreen
@@ -181,13 +180,21 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onPrint={onPrint}
         onList={() => remember.getState().go({ stepId: 'list' })}
         onWhyTorque={opening && (() => openHandbook(opening))}
-        onNextPhoto={() => setPhotoId(photos[joint.number % photos.length]?.id ?? null)}
+        onNextPhoto={() => setPhotoId(joint.photos[joint.number % joint.photos.length]?.id ?? null)}
         onRound={rounds.toRound}
         onAdvance={rounds.advance}
         onAllShown={setAllShown}
       />
-      {ask?.kind === 'text' && <AskDialog {...ask} onClose={() => setAsk(null)} />}
-      {ask?.kind === 'yes' && <TellDialog {...ask} onClose={() => setAsk(null)} />}
+      <Asked ask={ask} onClose={() => setAsk(null)} />
     </>
+  );
+}
+
+function Asked({ ask, onClose }: { readonly ask: Ask | null; readonly onClose: () => void }) {
+  if (ask === null) return null;
+  return ask.kind === 'text' ? (
+    <AskDialog {...ask} onClose={onClose} />
+  ) : (
+    <TellDialog {...ask} onClose={onClose} />
   );
 }

@@ -37,12 +37,7 @@ export function StepHand(props: PutBackScreenProps) {
           <Say text={step.about} />
         </p>
       )}
-      {step.noteBack !== null && (
-        <div>
-          <p className="said from-before">{step.noteBack.text}</p>
-          <p className="cap">{say.noteFrom(step.noteBack.when)}</p>
-        </div>
-      )}
+      {step.noteBack !== null && <NoteBack {...step.noteBack} />}
       {step.fitted !== '' && (
         <div>
           <h2>{say.fitted}</h2>
@@ -51,16 +46,7 @@ export function StepHand(props: PutBackScreenProps) {
           </p>
         </div>
       )}
-      {props.mates.lines.length > 0 && (
-        <div>
-          <h2>{sayMarks.goTogether}</h2>
-          <ul>
-            {props.mates.lines.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <GoTogether {...props} />
       {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
       {step.gate !== null && (
         <div>
@@ -186,5 +172,29 @@ function Hole(props: PutBackScreenProps & { readonly hole: HoleData }) {
         <Key onPress={props.onCloseHole}>{say.closeHole}</Key>
       </div>
     </form>
+  );
+}
+
+/** Marks that were joined when things came apart: this pin into that slot. */
+function GoTogether({ mates }: PutBackScreenProps) {
+  if (mates.lines.length === 0) return null;
+  return (
+    <div>
+      <h2>{sayMarks.goTogether}</h2>
+      <ul>
+        {mates.lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function NoteBack({ text, when }: NonNullable<PutBackScreenProps['step']['noteBack']>) {
+  return (
+    <div>
+      <p className="said from-before">{text}</p>
+      <p className="cap">{say.noteFrom(when)}</p>
+    </div>
   );
 }
