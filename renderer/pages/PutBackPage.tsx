@@ -126,6 +126,17 @@ function moveMark(
   if (marker) marks.change(marker.id, to);
 }
 
+/** Keeps what was read on the wrench for the hole at hand; an empty line keeps nothing. */
+function keepTyped(
+  keep: (id: string, reading: string) => void,
+  atId: string | null,
+  [reading, setReading]: readonly [string, (text: string) => void],
+): void {
+  if (atId === null || reading.trim() === '') return;
+  keep(atId, reading.trim());
+  setReading('');
+}
+
 function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const status = useStatus();
   const [atId, setAtId] = useState<string | null>(null);
@@ -170,11 +181,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onMoveMark={(thingId, x, y) => moveMark(marks, joint.photo?.id, thingId, { x, y })}
         onHole={(state) => atId !== null && work.setThing(atId, state)}
         onReading={setReading}
-        onKeepReading={() => {
-          if (atId === null || reading.trim() === '') return;
-          work.keepReading(atId, reading.trim());
-          setReading('');
-        }}
+        onKeepReading={() => keepTyped(work.keepReading, atId, [reading, setReading])}
         onCloseHole={() => setAtId(null)}
         onAction={work.onAction}
         onPrint={onPrint}
