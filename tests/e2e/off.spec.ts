@@ -52,7 +52,7 @@ test('the list to get is saved as a table that other programs read', async ({ op
   const file = await coming;
   expect(file.suggestedFilename()).toBe('to-get.csv');
   expect(readFileSync(await file.path(), 'utf8')).toBe(
-    'what,pieces,why,state\r\ngasket,1,must be new,needed\r\n',
+    'what,pieces,why,state\r\ngasket,1,"must be new, for Side cover",needed\r\n',
   );
 });
 
