@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import sharp from 'sharp';
 import { expect, startJob, test } from './support/program.ts';
 import { drop, photoOf, picture, touch } from './support/pictures.ts';
 
@@ -100,4 +101,58 @@ test('photos are chosen, a broken one is said by its name, the same one again is
   await expect(page.locator('.thumb')).toHaveCount(1);
   await page.keyboard.press('F1');
   await expect(page.locator('.jobs-photo img').first()).toBeVisible();
+});
+
+test('all that is said of many photos at once stands under Photos until it is read', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await startJob(page, 'Bench grinder');
+  const good = await picture(program.folder, 'one.jpg', HEADS);
+  const note = join(program.folder, 'note.jpg');
+  writeFileSync(note, 'milk, bread');
+  const cut = join(program.folder, 'cut.jpg');
+  writeFileSync(cut, readFileSync(good).subarray(0, 9000));
+  const dark = join(program.folder, 'dark.jpg');
+  writeFileSync(dark, await sharp(good).linear(0.03, 0).jpeg().toBuffer());
+  await page.locator('input[type=file]').setInputFiles([good, note, cut, dark]);
+  await expect(page.getByRole('alert')).toContainText('And 2 more: all of them stand under Photos, F9.');
+  await expect(page.locator('.thumb', { hasText: 'Very dark' })).toHaveCount(1);
+  await page.getByRole('button', { name: 'Close' }).click();
+  await page.keyboard.press('F9');
+  const said = page.locator('.gallery-said li');
+  await expect(said).toHaveCount(3);
+  await expect(said.filter({ hasText: 'note.jpg: Expected a picture' })).toHaveCount(1);
+  await expect(said.filter({ hasText: 'dark.jpg: Very dark. Take it again' })).toHaveCount(1);
+  await page.getByRole('button', { name: 'Read', exact: true }).click();
+  await expect(said).toHaveCount(0);
+});
+
+test('many photos come in with their count, the window stays at work meanwhile, and the rest can be called off', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await startJob(page, 'Bench grinder');
+  const first = readFileSync(await picture(program.folder, 'one.jpg', HEADS));
+  // No two alike: a comment of its own in each (JPEG, B.2.4.5).
+  const files = Array.from({ length: 120 }, (_, i) => ({
+    name: `p${i}.jpg`,
+    mimeType: 'image/jpeg',
+    buffer: Buffer.concat([
+      first.subarray(0, 2),
+      Buffer.from([0xff, 0xfe, 0, 6]),
+      Buffer.from(String(i).padStart(4)),
+      first.subarray(2),
+    ]),
+  }));
+  await page.locator('input[type=file]').setInputFiles(files);
+  await expect(page.getByRole('status')).toContainText(/Adding photos: \d+ of 120/);
+  const entry = page.getByRole('textbox', { name: 'What came off' });
+  await entry.fill('belt');
+  await entry.press('Enter');
+  await expect(page.getByRole('button', { name: /Removal 1 Belt/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.getByRole('status')).toContainText(/\d+ not added/);
 });
