@@ -121,6 +121,8 @@ export type TimeLeft =
       /** Steps that are left, and how many of them have no time of their own. */
       readonly left: number;
       readonly untimed: number;
+      /** "About 3 to 5 hours" */
+      readonly short: string;
       readonly sentence: string;
     }
   | { readonly known: false; readonly sentence: string };

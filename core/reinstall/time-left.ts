@@ -54,12 +54,13 @@ export function timeLeftOf(state: JobState, now: number): TimeLeft {
     from: pairs.length,
     left: n,
     untimed,
+    short: said(low, high),
     sentence: `${said(low, high)} for ${n} ${n === 1 ? 'step' : 'steps'}, at the pace of the ${pairs.length} that are back${untimed > 0 ? `; ${untimed} without times` : ''}${others > 0 ? `; ${others} fills, checks and the like not counted` : ''}.`,
   };
 }
 
 /** "About 3 to 5 hours": no finer than it is known. */
-export function said(low: number, high: number): string {
+function said(low: number, high: number): string {
   if (high < 90) {
     const round = (minutes: number) => Math.max(5, Math.round(minutes / 5) * 5);
     const [a, b] = [round(low), round(high)];

@@ -83,10 +83,13 @@ export function jobsTouched(
 
 function sentenceOf(jobs: Touched['jobs'], text: string): string {
   const with1 = jobs.filter((job) => job.hits.length > 0);
-  const many = jobs.length === 1 ? 'the one job' : `${jobs.length} jobs`;
+  if (jobs.length === 1)
+    return with1.length === 0
+      ? `“${text}” was not touched in the one job on this machine, as far as it was logged.`
+      : `“${text}” was touched in the one job on this machine.`;
   if (with1.length === 0)
-    return `“${text}” was touched in none of ${many} on this machine, as far as it was logged.`;
-  return `“${text}” was touched in ${with1.length} of ${many} on this machine.`;
+    return `“${text}” was touched in none of ${jobs.length} jobs on this machine, as far as it was logged.`;
+  return `“${text}” was touched in ${with1.length} of ${jobs.length} jobs on this machine.`;
 }
 
 /** Names by removal: parts, sets, connections, fluids it opened, and what was typed. */

@@ -82,3 +82,35 @@ export function useWhose(asked: Parameters<typeof client.bolt.whose>[0] | null) 
     queryFn: asked === null ? skipToken : () => client.bolt.whose(asked),
   });
 }
+
+/** What must come off to reach these things; nothing is asked while nothing is named. */
+export function useReach(jobId: string, targetIds: readonly string[]) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['reach', jobId, targetIds, seq],
+    placeholderData: keepPreviousData,
+    queryFn:
+      targetIds.length === 0
+        ? skipToken
+        : async () => valueOf(await client.plan.reach({ jobId, targetIds: [...targetIds] })),
+  });
+}
+
+/** Whether anything of that name was touched in any job of this machine. */
+export function useTouched(jobId: string, text: string) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['touched', jobId, text, seq],
+    placeholderData: keepPreviousData,
+    queryFn: text === '' ? skipToken : async () => valueOf(await client.jobs.touched({ jobId, text })),
+  });
+}
+
+export function useTools(jobId: string) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['tools', jobId, seq],
+    placeholderData: keepPreviousData,
+    queryFn: async () => valueOf(await client.plan.tools({ jobId })),
+  });
+}

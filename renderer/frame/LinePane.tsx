@@ -19,6 +19,8 @@ export interface LinePaneProps {
   readonly job: string;
   /** Off, back, left: in this order. */
   readonly counts: readonly Count[];
+  /** "About 3 to 5 hours left"; "" while it is not known. */
+  readonly timeLeft?: string;
   readonly line: LineData;
   readonly nav: readonly NavKey[];
   readonly onPick: (id: string) => void;
@@ -55,6 +57,7 @@ export function LinePane(props: LinePaneProps) {
           <span className="pane-word">{common.line}</span>
         </summary>
         <Trio counts={props.counts} />
+        {props.timeLeft !== undefined && props.timeLeft !== '' && <p className="cap">{props.timeLeft}</p>}
         {line}
         {foot}
       </details>
@@ -65,6 +68,9 @@ export function LinePane(props: LinePaneProps) {
       <div className="pane-head">
         {isWide && (props.head ?? <JobTitle job={props.job} />)}
         <Trio counts={counts.length > 0 ? counts : props.counts.slice(0, 1)} />
+        {isWide && props.timeLeft !== undefined && props.timeLeft !== '' && (
+          <p className="cap">{props.timeLeft}</p>
+        )}
       </div>
       {line}
       {foot}

@@ -7,8 +7,10 @@ import { remember } from '../data/remember.ts';
 import { stopsOfJob } from '../model/gates.ts';
 import { aheadData } from '../model/putback.ts';
 import { AheadScreen } from '../screens/putback/AheadScreen.tsx';
+import { ahead as sayAhead } from '../texts/ahead.ts';
 import { putback as say } from '../texts/putback.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
+import { AheadMore } from './AheadMore.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
 import { SheetDialog } from './SheetDialog.tsx';
@@ -69,6 +71,8 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         pane={paneOf(job, 'putback', 'back', null)}
         status={status}
         {...data}
+        timeLeft={job.view.plan.depth.left > 0 ? sayAhead.timeLeft(job.view.timeLeft.sentence) : ''}
+        more={<AheadMore job={job} />}
         onPick={(stepId) => go({ stepId })}
         onNext={onNext}
         onOwnStep={() => setAsk(ownStep(job))}

@@ -14,6 +14,8 @@ import { thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
 import { AskDialog } from '../ui/AskDialog.tsx';
 import { TellDialog } from '../ui/TellDialog.tsx';
+import { needAsks } from '../model/ahead.ts';
+import { NeedAsks } from './AheadMore.tsx';
 import { AheadPage } from './AheadPage.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
@@ -171,6 +173,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         status={status}
         mates={mates}
         step={stepData(job.view, step, joint, job.now)}
+        asks={<NeedAsks job={job} asks={needAsks(job.view, step.id)} />}
         atMarkId={atId ?? joint.nextId}
         hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading)}
         canUndo={job.view.history.undo !== null}

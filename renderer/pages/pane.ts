@@ -21,6 +21,10 @@ function pickStep(job: OpenJob, id: string): void {
   else place.go({ screen: 'putback', stepId });
 }
 
+function timeLeftOf({ view }: OpenJob): string {
+  return view.timeLeft.known ? windowText.timeLeft(view.timeLeft.short) : '';
+}
+
 /** The left edge of a job's screen. Without `onPick` the line leads to the steps of the way back. */
 export function paneOf(
   job: OpenJob,
@@ -32,6 +36,7 @@ export function paneOf(
   return {
     job: job.view.state.job.title,
     counts: countsOf(job.view, direction, job.ahead.length),
+    timeLeft: direction === 'back' ? timeLeftOf(job) : '',
     line: lineOf(job.view, { direction, atId, now: job.now }, job.ahead),
     nav: navKeys(screen),
     onPick,

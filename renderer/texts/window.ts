@@ -11,4 +11,5 @@ export const windowText = {
   away: 'away',
   awayLate: (late: string) => `away, ${late} late`,
   noAnswer: 'The program does not answer. What you type is kept here.',
+  timeLeft: (range: string) => `${range} left`,
 };

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { putback as say } from '../../texts/putback.ts';
@@ -17,6 +18,10 @@ export interface AheadScreenProps {
   readonly ahead: number;
   readonly groups: readonly { readonly group: AheadGroup; readonly rows: readonly RowData[] }[];
   readonly points: readonly PointData[];
+  /** "About 3 to 5 hours …", or why nobody can say yet; "" while nothing is back. */
+  readonly timeLeft: string;
+  /** Days, one more item, needs, tools, reach. */
+  readonly more: ReactNode;
   /** "Front cover": the step that the large key goes to; null when none is ready. */
   readonly next: { readonly label: string } | null;
   /** Whether the job may be closed now, or is; null while steps are open. */
@@ -43,6 +48,7 @@ export function AheadScreen(props: AheadScreenProps) {
         {groups.map((one) => (
           <Rows key={one.group} title={say.groups[one.group]} rows={one.rows} onPick={props.onPick} />
         ))}
+        {groups.length > 0 && props.more}
         <div className="keys off-tools two">
           <Key onPress={props.onOwnStep}>{say.addStep}</Key>
           <Key onPress={props.onNotInLog}>{say.notInLog}</Key>
@@ -51,6 +57,7 @@ export function AheadScreen(props: AheadScreenProps) {
       </div>
       <section className="hand on-sheet">
         <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
+        {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
         {points.length > 0 && <Points points={points} />}
         <Foot {...props} />
       </section>

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { Mark } from '../../photo/Mark.tsx';
@@ -15,6 +16,8 @@ export interface PutBackScreenProps {
   readonly pane: LinePaneProps;
   readonly status?: StatusProps;
   readonly step: StepData;
+  /** Whether the order it waits for is really needed; null where nothing is to be asked. */
+  readonly asks: ReactNode;
   /** What goes together with the things of this step: marks on the photo, and each pair in words. */
   readonly mates: { readonly marks: readonly PhotoMark[]; readonly lines: readonly string[] };
   /** The hole that is next or was touched. */

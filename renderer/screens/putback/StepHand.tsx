@@ -31,6 +31,7 @@ export function StepHand(props: PutBackScreenProps) {
           ))}
         </ul>
       )}
+      {props.asks}
       {hole !== null && <Hole {...props} hole={hole} />}
       {step.about !== '' && (
         <p>

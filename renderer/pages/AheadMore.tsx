@@ -1,0 +1,198 @@
+import type { JobView } from '../../core/contract/views.ts';
+import { client } from '../data/client.ts';
+import { send } from '../data/commands.ts';
+import { useDraft } from '../data/draft.ts';
+import type { OpenJob } from '../data/job.ts';
+import { useReach, useTools, useTouched } from '../data/queries.ts';
+import { remember } from '../data/remember.ts';
+import { dateRows, namesOf, type NeedAsk, needAsks, oneMoreRows, targetsOf } from '../model/ahead.ts';
+import { ahead as say } from '../texts/ahead.ts';
+import { Field } from '../ui/Field.tsx';
+import { Key } from '../ui/Key.tsx';
+import { Rows } from '../ui/Rows.tsx';
+
+const pick = (stepId: string) => remember.getState().go({ stepId });
+
+/** Beside the list: days, one more item, needs that may be none, tools and their order, what is in the way. */
+export function AheadMore({ job }: { readonly job: OpenJob }) {
+  const { view } = job;
+  const dates = dateRows(view, job.now);
+  const oneMore = oneMoreRows(view);
+  return (
+    <>
+      {dates.length > 0 && <Rows title={say.byDate} rows={dates} onPick={pick} />}
+      {oneMore.length > 0 && <Rows title={say.oneMore} rows={oneMore} onPick={pick} />}
+      <Promises job={job} />
+      <NeedAsks job={job} asks={needAsks(view)} />
+      <Tools job={job} />
+      <ReachPart job={job} />
+    </>
+  );
+}
+
+/** Pieces that lie ready for one set and could go to another first. */
+function Promises({ job }: { readonly job: OpenJob }) {
+  const { offers, promises } = job.view.outlook;
+  const set = (setId: string) => namesOf(job.view, [setId]);
+  const serve = (setId: string, qty: number) =>
+    void send(job.id, (command) => client.piece.promise({ command, jobId: job.id, setId, qty }));
+  const take = (id: string) =>
+    void send(job.id, (command) => client.record.remove({ command, jobId: job.id, table: 'want', id }));
+  return (
+    <>
+      {offers.map((offer) => (
+        <div key={offer.setId} className="ahead-ask">
+          <p>{offer.sentence}</p>
+          <Key onPress={() => serve(offer.setId, offer.qty)}>{say.serve}</Key>
+        </div>
+      ))}
+      {promises.map((one) => (
+        <div key={one.wantId} className="ahead-ask">
+          <p>
+            {say.served}: {set(one.setId)}
+          </p>
+          <Key onPress={() => take(one.wantId)}>{say.serveNo}</Key>
+        </div>
+      ))}
+    </>
+  );
+}
+
+interface NeedAsksProps {
+  readonly job: OpenJob;
+  readonly asks: readonly NeedAsk[];
+}
+
+/** Asked one by one; nothing is loosened that nobody answered. */
+export function NeedAsks({ job, asks }: NeedAsksProps) {
+  if (asks.length === 0) return null;
+  const settle = (ask: NeedAsk, answer: 'confirmed' | 'loosened') =>
+    void send(job.id, (command) =>
+      client.need.settle({
+        command,
+        jobId: job.id,
+        removalId: ask.removalId,
+        needsId: ask.needsId,
+        answer,
+        why: answer === 'loosened' ? ask.reason : '',
+      }),
+    );
+  return (
+    <section>
+      <h2 className="rows-title">{say.asks}</h2>
+      {asks.map((ask) => (
+        <div key={`${ask.removalId}/${ask.needsId}`} className="ahead-ask">
+          <p>
+            <strong>{ask.question}</strong> {ask.reason}
+          </p>
+          <div className="keys">
+            <Key onPress={() => settle(ask, 'confirmed')}>{say.yes}</Key>
+            <Key onPress={() => settle(ask, 'loosened')}>{say.no}</Key>
+          </div>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+/** The tools as a list, and the order with the fewest changes. */
+function Tools({ job }: { readonly job: OpenJob }) {
+  const plan = useTools(job.id).data?.value;
+  if (!plan || plan.tools.length === 0) return null;
+  const step = new Map(job.view.plan.steps.map((one) => [one.id, one]));
+  const fewer = plan.changes < plan.listed;
+  return (
+    <>
+      <section>
+        <h2 className="rows-title">{say.tools}</h2>
+        <ul>
+          {plan.tools.map((one) => (
+            <li key={one.tool} className="row">
+              <b className="num" />
+              <span>{say.tool(one.tool)}</span>
+              <b className="num count">{one.fasteners}</b>
+              <span className="about">
+                {one.known === 'by the standard' ? say.standard : say.inSteps(one.steps)}
+              </span>
+            </li>
+          ))}
+        </ul>
+      </section>
+      {!plan.ring && !fewer && <p className="off-summary">{say.noFewer(plan.changes, plan.exact)}</p>}
+      {fewer && (
+        <Rows
+          title={say.fewest}
+          rows={plan.order.map((id, i) => ({
+            id,
+            mark: String(i + 1),
+            name: step.get(id)?.title ?? '',
+            count: '',
+            about: '',
+          }))}
+          onPick={pick}
+        >
+          <p className="off-summary">{say.changes(plan.changes, plan.listed, plan.exact)}</p>
+        </Rows>
+      )}
+    </>
+  );
+}
+
+/** What must come off; as each comes off again it leaves the list, so that the list is the plan to follow. */
+function ReachPart({ job }: { readonly job: OpenJob }) {
+  const [typed, setTyped] = useDraft(`${job.id}/reach`);
+  const { ids, unknown } = targetsOf(job.view, typed);
+  const reach = useReach(job.id, ids).data?.value;
+  const text = typed.split(',')[0]?.trim() ?? '';
+  const touched = useTouched(job.id, text).data?.value;
+  const again = (thingId: string) =>
+    void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: say.why }));
+  return (
+    <section className="reach">
+      <h2 className="rows-title">{say.reach}</h2>
+      <Field label={say.reachAsk} example={say.reachExample} value={typed} onChange={setTyped} />
+      {unknown.map((word) => (
+        <p key={word}>{say.noneNamed(word)}</p>
+      ))}
+      {reach && ids.length > 0 && (
+        <>
+          {reach.removals.length === 0 && <p>{say.reachNone}</p>}
+          {reach.removals.map((one) => (
+            <div key={one.removalId} className="ahead-ask">
+              <p>
+                <b className="num">{one.number}</b> <span className="said">{one.title}</span>,{' '}
+                {say.states[one.state]}
+                {one.assumed ? `, ${say.assumed}` : ''}
+              </p>
+              {one.state !== 'still' && <Key onPress={() => again(one.removalId)}>{say.offAgain}</Key>}
+            </div>
+          ))}
+          {costLines(job.view, reach).map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+        </>
+      )}
+      {touched && text !== '' && <p>{touched.sentence}</p>}
+    </section>
+  );
+}
+
+type Reach = NonNullable<ReturnType<typeof useReach>['data']>['value'];
+
+function costLines(view: JobView, reach: Reach): string[] {
+  if (reach.removals.length === 0) return [];
+  const named = (ids: readonly string[], line: (names: string) => string) =>
+    ids.length > 0 ? [line(namesOf(view, ids))] : [];
+  return [
+    say.cost(reach.fasteners, reach.shared.length),
+    ...(reach.tools.length > 0
+      ? [say.toolList(reach.tools.map((one) => say.tool(one.tool)).join(', '))]
+      : []),
+    ...named(reach.renew, say.renew),
+    ...named(reach.renewIfWorn, say.worn),
+    ...named(reach.isolations, say.safe),
+    ...named(reach.fluids, say.drain),
+    ...(reach.minutesLow === null ? [] : [say.minutes(reach.minutesLow, reach.minutesHigh ?? 0)]),
+    ...reach.unknown.map((one) => one.sentence),
+  ];
+}

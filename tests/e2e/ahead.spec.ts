@@ -1,0 +1,58 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from './support/program.ts';
+import { byScript, loggedJob, saved } from './support/seed.ts';
+
+test('the list says what comes by which day, what one more item frees, tools, and what is in the way', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(
+    program,
+    page,
+    [
+      'belt guard, 4 M6x16 hex 10, front',
+      'fan, 2 M8x20 hex 13, rear',
+      'side cover, gasket, 3 M6x25 hex 10, front',
+    ],
+    'F4',
+  );
+  await byScript(program, page, [
+    ['send', 'fan', '--to', 'Weber', '--due', '2090-01-02T12:00Z'],
+    ['need', '3', '2', '--answer', 'loosened'],
+    ['need', '2', '1', '--answer', 'confirmed'],
+  ]);
+  await page.keyboard.press('F4');
+  await page.getByRole('button', { name: /step \d of/ }).click();
+  await expect(page.getByRole('heading', { name: 'By date' })).toBeVisible();
+  await expect(page.getByRole('button', { name: /fan is away, with Weber/ }).first()).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What one more item would free' })).toBeVisible();
+  await expect(page.getByText('10 mm spanner or socket')).toBeVisible();
+  await expect(
+    page.getByText('Time left: not known yet: too little is back to tell the pace.'),
+  ).toBeVisible();
+  await page.getByLabel('What do you want to reach?').fill('flywheel');
+  await expect(page.getByText('“flywheel” was not touched in the one job')).toBeVisible();
+  await page.getByLabel('What do you want to reach?').fill('belt guard');
+  await expect(page.getByText('Nothing is in the way.')).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((one) => one.id)).toEqual([]);
+});
+
+test('a step that only the order of the log holds up asks whether it must, and is let go by one answer', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['belt guard, 4 M6x16, front', 'fan, 2 M8x20, rear'], 'F4');
+  await page.getByRole('button', { name: /step \d of/ }).click();
+  await expect(page.getByText(/Does 2 fan really have to go in before 1 belt guard/i)).toBeVisible();
+  await page.getByRole('button', { name: 'No, loosen it' }).click();
+  await saved(page);
+  await expect(page.getByText(/really have to go in before/)).toHaveCount(0);
+  await page
+    .getByRole('button', { name: /belt guard/i })
+    .first()
+    .click();
+  await expect(page.getByText(/step \d of 2, ready/)).toBeVisible();
+});
