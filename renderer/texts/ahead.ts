@@ -1,6 +1,7 @@
 /** What stands beside the list of the way back: days, one more item, needs, tools, reach. */
 export const ahead = {
-  timeLeft: (sentence: string) => `Time left: ${sentence[0]?.toLowerCase() ?? ''}${sentence.slice(1)}`,
+  timeLeft: (sentence: string) =>
+    `Time left: ${sentence[0]?.toLowerCase() ?? ''}${sentence.slice(1).replace(': ', ', ')}`,
   byDate: 'By date',
   days: (count: number) => (count === 1 ? '1 step more' : `${count} steps more`),
   late: (day: string) => `late since ${day}, not counted on`,

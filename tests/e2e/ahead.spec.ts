@@ -29,7 +29,7 @@ test('the list says what comes by which day, what one more item frees, tools, an
   await expect(page.getByRole('heading', { name: 'What one more item would free' })).toBeVisible();
   await expect(page.getByText('10 mm spanner or socket')).toBeVisible();
   await expect(
-    page.getByText('Time left: not known yet: too little is back to tell the pace.'),
+    page.getByText('Time left: not known yet, too little is back to tell the pace.'),
   ).toBeVisible();
   await page.getByLabel('What do you want to reach?').fill('flywheel');
   await expect(page.getByText('“flywheel” was not touched in the one job')).toBeVisible();
