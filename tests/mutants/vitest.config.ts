@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
  */
 export default defineConfig({
   test: {
-    include: [`tests/${process.env['MUTANTS_OF'] ?? '*'}/**/*.test.ts`],
+    include: [`tests/${process.env['MUTANTS_OF'] ?? 'tally'}/**/*.test.ts`],
     exclude: ['tests/reinstall/mistakes.test.ts'],
     setupFiles: ['tests/mutants/same-jobs.ts'],
     env: { PROPERTY_RUNS: '10' },
