@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useEdit } from '../data/edit.ts';
+import { useEdit, WHEN_LEFT } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
 import { openHandbook } from '../data/handbook.ts';
@@ -75,8 +75,9 @@ function useLine(job: OpenJob) {
     else remember.getState().go({ removalId: nextPlanned(job.view) });
   };
   const onDid = (did: Did) => {
+    // Shown at once also while the removal is on its way to the record.
     if (current === null) setNext({ did });
-    else changeDid(job, current.id, did);
+    if (targetId !== null) changeDid(job, targetId, did);
   };
   /** With a line typed the key writes it down as that; without one it says it of the removal at hand. */
   const onDidKey = (did: 'slackened' | 'aside') => {
@@ -98,22 +99,38 @@ function useShown(job: OpenJob, line: ReturnType<typeof useLine>) {
   const data = removalData(job.view, current?.id ?? null, others, job.now);
   const at = current?.id ?? `${job.id}/next`;
   const write = (values: { title?: string; noteBack?: string }) =>
-    writeFields(job, current?.id ?? null, values);
-  const [title, setTitle] = useEdit(`${at}/title`, data.title, (typed) => write({ title: typed }));
-  const [noteBack, setNoteBack] = useEdit(`${at}/note`, data.noteBack, (typed) => write({ noteBack: typed }));
+    void writeFields(job, line.targetId, values, next);
+  // A removal begins with its whole name, not with the half of it at which the hand rested.
+  const pause = current === null ? WHEN_LEFT : undefined;
+  const [title, setTitle, titleDone] = useEdit(
+    `${at}/title`,
+    data.title,
+    (typed) => write({ title: typed }),
+    pause,
+  );
+  const [noteBack, setNoteBack, noteDone] = useEdit(
+    `${at}/note`,
+    data.noteBack,
+    (typed) => write({ noteBack: typed }),
+    pause,
+  );
   const said = current === null ? next : {};
   return {
     removal: { ...data, planned: line.planned, title, noteBack, ...said },
     onTitle: setTitle,
+    onTitleDone: titleDone,
     onNoteBack: setNoteBack,
+    onNoteBackDone: noteDone,
   };
 }
 
 /** What is done to the removal at hand, or said of the next one. */
 function handDeeds(job: OpenJob, line: ReturnType<typeof useLine>, benchId: string | null) {
-  const { current, setNext } = line;
-  const set = (values: Partial<Pick<Next, 'place' | 'side'>>) =>
-    current === null ? setNext(values) : changeRemoval(job, current.id, values);
+  const { current, targetId, setNext } = line;
+  const set = (values: Partial<Pick<Next, 'place' | 'side'>>) => {
+    if (current === null) setNext(values);
+    if (targetId !== null) changeRemoval(job, targetId, values);
+  };
   return {
     onEntry: line.setText,
     onNext: line.onNext,

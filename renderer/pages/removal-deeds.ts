@@ -18,23 +18,45 @@ export function changeDid(job: OpenJob, removalId: string, did: Next['did']): vo
   void send(job.id, (command) => client.removal.did({ command, jobId: job.id, removalId, did }));
 }
 
-/** A title or note written before anything was logged is the first that is known of the next removal. */
-export function writeFields(
+/** What is said of a removal that is not begun; what was not said stays as the record begins it. */
+const saidOf = (next: Next): Partial<Next> => ({
+  ...(next.did === 'off' ? {} : { did: next.did }),
+  ...(next.place === '' ? {} : { place: next.place }),
+  ...(next.side === null ? {} : { side: next.side }),
+});
+
+/**
+ * A title or note written before anything was logged begins the next removal, with what was said of it. It is at hand
+ * at once: a line typed before the reply came belongs to it.
+ */
+export async function writeFields(
   job: OpenJob,
   id: string | null,
   values: { title?: string; noteBack?: string },
-): void {
+  next: Next,
+): Promise<void> {
   if (id !== null) {
     changeRemoval(job, id, values);
     return;
   }
-  if ((values.title ?? values.noteBack ?? '') === '') return;
+  const text = values.title ?? values.noteBack ?? '';
+  if (text === '') return;
   const newId = v7();
-  void send(job.id, (command) =>
-    client.record.make({ command, jobId: job.id, table: 'removal', id: newId, values }),
-  ).then((made) => {
-    if (made) remember.getState().go({ removalId: newId });
-  });
+  const { go } = remember.getState();
+  go({ removalId: newId });
+  const made = await send(
+    job.id,
+    (command) =>
+      client.record.make({
+        command,
+        jobId: job.id,
+        table: 'removal',
+        id: newId,
+        values: { ...saidOf(next), ...values },
+      }),
+    { removal: { id: newId, text: values.title ?? '' } },
+  );
+  if (!made && remember.getState().removalId === newId) go({ removalId: null });
 }
 
 /** Logs the line: into the removal at hand, or as the next one, which is shown before the record has it. */
@@ -45,12 +67,7 @@ export async function logLine(
   next: Next,
 ): Promise<boolean> {
   const newId = v7();
-  const said = {
-    newRemovalId: newId,
-    ...(next.did === 'off' ? {} : { did: next.did }),
-    ...(next.place === '' ? {} : { place: next.place }),
-    ...(next.side === null ? {} : { side: next.side }),
-  };
+  const said = { newRemovalId: newId, ...saidOf(next) };
   const done = await send(
     job.id,
     (command) =>

@@ -65,7 +65,8 @@ export const keys = {
     {
       name: 'Marks on a photo',
       keys: [
-        ['Arrows', 'Move the mark; with Shift farther'],
+        ['Arrows', 'From mark to mark; with Shift the mark moves'],
+        ['Enter', 'Touch it'],
         ['Delete', 'Take the mark away'],
       ],
     },

@@ -87,3 +87,25 @@ test('what was not understood is underlined, kept as a note, and never swallowed
   await page.getByRole('button', { name: /M10x35/ }).click();
   await expect(page.getByText('8', { exact: true }).first()).toBeVisible();
 });
+
+test('a title and the first line, typed before any reply, are one removal', async ({ open }) => {
+  const page = await open();
+  await startJob(page, 'Bench grinder');
+  let release = (): void => {};
+  const held = new Promise<void>((done) => {
+    release = done;
+  });
+  await page.route('**/rpc/record/make', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.getByRole('radio', { name: 'aside' }).check({ force: true });
+  await page.getByRole('textbox', { name: 'Title of this removal' }).fill('Guard of the wheel');
+  const entry = page.getByRole('textbox', { name: 'What came off' });
+  await entry.fill('wheel guard, 4 M6x16');
+  await entry.press('Enter');
+  release();
+  await expect(page.getByText(/not saved yet/)).toHaveCount(0);
+  await expect(page.locator('.removal-number')).toContainText(/^2\D/);
+  await expect(page.getByRole('button', { name: /Guard of the wheel.*moved aside/ })).toBeVisible();
+});

@@ -61,6 +61,7 @@ export function RemovalHand(props: HandProps) {
             value={removal.noteBack}
             placeholder={say.noteEmpty}
             onChange={props.onNoteBack}
+            onDone={props.onNoteBackDone}
           />
           {removal.noteBack !== '' && <p className="cap">{say.noteCaption}</p>}
         </div>
@@ -72,7 +73,7 @@ export function RemovalHand(props: HandProps) {
   );
 }
 
-function Head({ removal, photo, onTitle, onBench, canBench }: HandProps) {
+function Head({ removal, photo, onTitle, onTitleDone, onBench, canBench }: HandProps) {
   const head = removal.planned
     ? say.expected
     : removal.since === null
@@ -100,6 +101,7 @@ function Head({ removal, photo, onTitle, onBench, canBench }: HandProps) {
           value={removal.title}
           placeholder={say.titleEmpty}
           onChange={onTitle}
+          onDone={onTitleDone}
         />
       </h1>
     </div>

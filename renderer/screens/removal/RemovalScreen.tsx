@@ -90,7 +90,10 @@ export interface RemovalScreenProps {
   readonly canBench: boolean;
   readonly onDid: (did: Did) => void;
   readonly onTitle: (title: string) => void;
+  /** The hand left the title. */
+  readonly onTitleDone: () => void;
   readonly onNoteBack: (note: string) => void;
+  readonly onNoteBackDone: () => void;
   readonly onPickMark: (id: string) => void;
   readonly onPlaceMark: (x: number, y: number) => void;
   readonly onMoveMark: (id: string, x: number, y: number) => void;
