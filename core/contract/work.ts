@@ -94,6 +94,8 @@ export const pieceReceive = {
     qty: z.int().min(1).max(100_000),
     stowId: Id.nullable(),
     wantId: Id.nullable().optional(),
+    /** All notes that these pieces answer. */
+    wantIds: z.array(Id).max(1000).optional(),
     /** The washer or nut of a stack; left out, the fastener itself. */
     specId: Id.nullable().optional(),
   }),

@@ -115,6 +115,7 @@ export function pieceReceive(
     qty: number;
     stowId: string | null;
     wantId?: string | null | undefined;
+    wantIds?: readonly string[] | undefined;
     specId?: string | null | undefined;
   },
 ): Said {
@@ -131,8 +132,8 @@ export function pieceReceive(
           }
         : { partId: home.value.part.id, dstStowId: input.stowId ?? home.value.part.stowId };
     book(decision, { qty: input.qty, src: 'supply', dst: 'stow', cause: 'received', fresh: true, ...own });
-    if (input.wantId) {
-      const want = rowIn(decision, 'want', input.wantId, 'line of the list to get');
+    for (const wantId of new Set([...(input.wantId ? [input.wantId] : []), ...(input.wantIds ?? [])])) {
+      const want = rowIn(decision, 'want', wantId, 'line of the list to get');
       if (!want.ok) return want;
       decision.writer.put('want', { ...want.value, state: 'here' });
     }

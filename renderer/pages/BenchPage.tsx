@@ -76,7 +76,7 @@ function atBench(
     holes: set
       ? {
           holes: benchHoles(view, set),
-          after: fields.findIndex((field) => field.id.endsWith('/bag')) + 1,
+          after: fields.findIndex((field) => /\/bag$/.test(field.id)) + 1,
           chosen: holes.chosen,
           fields: holeFields(view, set, holes.chosen),
           onChoose: holes.setChosen,

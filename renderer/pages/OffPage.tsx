@@ -27,7 +27,6 @@ import { useLost, useTray, useUnknown } from './use-tray.ts';
 async function setWant(job: OpenJob, key: string, state: WantState): Promise<void> {
   const line = job.view.toGet.find((one) => one.key === key);
   if (!line) return;
-  const wantId = line.wantIds[0];
   const thingId = line.thingIds[0] ?? null;
   const qty = Math.max(1, line.needed ?? line.noted);
   if (state === 'here' && thingId !== null && (line.needed ?? 0) > 0) {
@@ -40,20 +39,24 @@ async function setWant(job: OpenJob, key: string, state: WantState): Promise<voi
         qty,
         stowId: null,
         specId,
-        ...(wantId ? { wantId } : {}),
+        wantIds: [...line.wantIds],
       }),
     );
     return;
   }
+  // Two notes of the same thing stand as one line, and answer as one.
+  for (const id of line.wantIds)
+    await send(job.id, (command) =>
+      client.record.change({ command, jobId: job.id, table: 'want', id, values: { state } }),
+    );
+  if (line.wantIds.length > 0) return;
   await send(job.id, (command) =>
-    wantId
-      ? client.record.change({ command, jobId: job.id, table: 'want', id: wantId, values: { state } })
-      : client.record.make({
-          command,
-          jobId: job.id,
-          table: 'want',
-          values: { thingId, specId: line.specId, what: line.what, qty, state, cause: line.cause },
-        }),
+    client.record.make({
+      command,
+      jobId: job.id,
+      table: 'want',
+      values: { thingId, specId: line.specId, what: line.what, qty, state, cause: line.cause },
+    }),
   );
 }
 

@@ -170,4 +170,18 @@ describe('what a job knows of itself', () => {
     });
     expect(refused(late)).toContain('worked on');
   });
+
+  it('pieces that come in answer every note that was made of them', async () => {
+    const job = await gearbox(['cover, 4 M8x20 bolts hex 13']);
+    const thingId = job.state().fset[0]?.id ?? '';
+    const note = async (what: string) => {
+      const values = { thingId, what, qty: 1, state: 'ordered' };
+      return good(await job.client.record.make({ ...job.base(), table: 'want', values })).id;
+    };
+    const wantIds = [await note('bolt, hole 1'), await note('bolt, hole 2')];
+    good(await job.client.piece.receive({ ...job.base(), thingId, qty: 2, stowId: null, wantIds }));
+    expect(job.state().want.map((want) => want.state)).toEqual(['here', 'here']);
+    const strange = { ...job.base(), thingId, qty: 1, stowId: null, wantIds: [thingId] };
+    expect(refused(await job.client.piece.receive(strange))).toContain('list to get');
+  });
 });
