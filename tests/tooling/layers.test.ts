@@ -33,7 +33,8 @@ function cleanTree(): Record<string, string> {
     });
     tree[`${layer}/a.ts`] = imports.join('') + value + type;
   }
-  tree['core/host/launch.ts'] = value;
+  // Single files that an arrow points at.
+  for (const file of Object.values(layers).flat()) if (file.endsWith('.ts')) tree[file] = value;
   return tree;
 }
 

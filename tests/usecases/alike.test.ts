@@ -47,7 +47,7 @@ describe('look-alikes, as they go into the bag', () => {
       setId: cover?.id ?? '',
       holes: [{ n: 1, lengthUm: 30_000 }],
     });
-    expect(good(told).said).toMatch(/1 lengths kept\. Look-alikes .*5 mm apart \(25 and 30 mm\)/);
+    expect(good(told).said).toMatch(/^Kept\. Look-alikes .*5 mm apart \(25 and 30 mm\)/);
   });
 
   it.each([
