@@ -233,12 +233,21 @@ export function bagData(view: JobView, stowId: string, counted: number | null): 
   };
 }
 
+/**
+ * Pieces that are booked in when a line of the list to get is here; null where its note is all there is: a repair, or
+ * something that no set and no part asks for. Where nobody said how many, one came.
+ */
+export function piecesHere(line: JobView['toGet'][number]): number | null {
+  if (line.cause === 'repair' || line.thingIds.length === 0 || line.needed === 0) return null;
+  return Math.max(1, line.needed ?? line.noted);
+}
+
 /** The list to get. */
 export function wantsOf(view: JobView): WantData[] {
   return view.toGet.map((line) => ({
     id: line.key,
     what: line.what,
-    quantity: Math.max(line.needed ?? 0, line.noted),
+    quantity: line.needed === null && line.noted === 0 ? null : Math.max(line.needed ?? 0, line.noted),
     about: [say.causes[line.cause], ...titlesOf(view, line.thingIds)].join(', '),
     state: line.state,
   }));
@@ -260,6 +269,11 @@ function titlesOf(view: JobView, thingIds: readonly string[]): string[] {
 /** The list to get as CSV (RFC 4180): fields with a comma, quote or line break in quotes. */
 export function wantsCsv(wants: readonly WantData[]): string {
   const field = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const rows = wants.map((want) => [want.what, String(want.quantity), want.about, say.states[want.state]]);
+  const rows = wants.map((want) => [
+    want.what,
+    String(want.quantity ?? say.countUnknown),
+    want.about,
+    say.states[want.state],
+  ]);
   return [say.csv, ...rows].map((row) => `${row.map(field).join(',')}\r\n`).join('');
 }

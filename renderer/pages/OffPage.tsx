@@ -11,6 +11,7 @@ import {
   firstPanel,
   offGroups,
   offSummary,
+  piecesHere,
   partData,
   wantsCsv,
   wantsOf,
@@ -29,14 +30,15 @@ async function setWant(job: OpenJob, key: string, state: WantState): Promise<voi
   if (!line) return;
   const thingId = line.thingIds[0] ?? null;
   const qty = Math.max(1, line.needed ?? line.noted);
-  if (state === 'here' && thingId !== null && (line.needed ?? 0) > 0) {
+  const pieces = state === 'here' ? piecesHere(line) : null;
+  if (pieces !== null && thingId !== null) {
     const specId = line.specId;
     await send(job.id, (command) =>
       client.piece.receive({
         command,
         jobId: job.id,
         thingId,
-        qty,
+        qty: pieces,
         stowId: null,
         specId,
         wantIds: [...line.wantIds],

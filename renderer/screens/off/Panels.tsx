@@ -8,7 +8,8 @@ export type WantState = 'needed' | 'ordered' | 'here' | 'dropped';
 export interface WantData {
   readonly id: string;
   readonly what: string;
-  readonly quantity: number;
+  /** Null = nobody said how many. */
+  readonly quantity: number | null;
   /** Why it is wanted, and for which removal. */
   readonly about: string;
   readonly state: WantState;
@@ -42,7 +43,7 @@ export function WantPanel({ wants, onState, onSave }: WantPanelProps) {
         <ul className="wants">
           {wants.map((want) => (
             <li key={want.id}>
-              <b className="num">{want.quantity}</b>
+              <b className="num">{want.quantity ?? say.countUnknown}</b>
               <p>
                 <span className="said">{want.what}</span>
                 <span className="cap">{want.about}</span>

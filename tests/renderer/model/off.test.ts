@@ -5,6 +5,7 @@ import {
   firstPanel,
   offGroups,
   offSummary,
+  piecesHere,
   wantsCsv,
   wantsOf,
 } from '../../../renderer/model/off.ts';
@@ -195,5 +196,21 @@ describe('the list to get', () => {
         [1, 'must be new, for End cover', 'needed'],
       ]),
     );
+  });
+
+  it('books in what came: one where nobody said how many, and nothing for a repair', async () => {
+    const job = await seeded(['drain plug, sealing washers', 'cover, 4 M8x25 bolts, hole 2 snapped']);
+    const line = (pick: (one: ReturnType<Seeded['view']>['toGet'][number]) => boolean) =>
+      job.view().toGet.find(pick);
+    const washers = line((one) => one.needed === null);
+    expect(washers).toBeDefined();
+    expect(wantsOf(job.view()).find((want) => want.id === washers?.key)?.quantity).toBeNull();
+    const repair = line((one) => one.cause === 'repair');
+    if (!washers || !repair) throw new Error('Expected washers to get and a hole to repair.');
+    expect([piecesHere(washers), piecesHere(repair)]).toEqual([1, null]);
+    const [thingId = ''] = washers.thingIds;
+    const came = { jobId: job.jobId, thingId, qty: 1, stowId: null, specId: washers.specId };
+    good(await job.client.piece.receive({ ...command(), ...came }));
+    expect(line((one) => one.key === washers.key)).toBeUndefined();
   });
 });
