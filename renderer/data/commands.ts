@@ -2,6 +2,7 @@ import { v7 } from 'uuid';
 import type { StandingPoint } from '../../core/model/result.ts';
 import type { Reply } from './client.ts';
 import { journal, type Pending } from './journal.ts';
+import { remember } from './remember.ts';
 
 const RETRIES = [400, 1_000, 2_500, 5_000];
 const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
@@ -19,9 +20,9 @@ function inOrder<T>(jobId: string, call: () => Promise<T>): Promise<T> {
 interface SendMore {
   /** A removal shown ahead of the record. */
   readonly removal?: Pending['removal'];
-  /** Takes a refusal that names open points, so that each can be answered; without it they are only said. */
   /** Takes a refusal that can be answered with a yes; without it, it is only said. */
   readonly onLoosen?: ((sentence: string) => void) | undefined;
+  /** Takes a refusal that names open points, so that each can be answered; without it they are only said. */
   readonly onStopped?: ((points: readonly StandingPoint[]) => void) | undefined;
 }
 
@@ -35,7 +36,8 @@ export async function send<T>(
   { removal = null, onStopped, onLoosen }: SendMore = {},
 ): Promise<T | null> {
   const command = v7();
-  const { begin, end, heard, refuse } = journal.getState();
+  const { screen } = remember.getState();
+  const { begin, end, heard, refuse, tookOne } = journal.getState();
   begin({ command, jobId, removal });
   try {
     const reply = await inOrder(jobId, () => persist(() => call(command)));
@@ -48,6 +50,7 @@ export async function send<T>(
       return null;
     }
     heard(reply.seq);
+    tookOne(screen);
     // A removal shown ahead stays until the reading that holds it has come; the screen lets it go then.
     if (removal === null) end(command);
     return reply.value;

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { ScreenName } from './remember.ts';
 
 /** A change shown before the reply came: what it was, until the record has it. */
 export interface Pending {
@@ -16,7 +17,10 @@ interface Journal {
   readonly refusal: string | null;
   /** False while the host does not answer. */
   readonly connected: boolean;
+  /** The screen whose command the record took last, undoing included; null = none in this window. */
+  readonly doneOn: ScreenName | null;
   heard(seq: number): void;
+  tookOne(on: ScreenName): void;
   begin(pending: Pending): void;
   end(command: string): void;
   /** Lets go of a removal shown ahead that the record put elsewhere. */
@@ -31,7 +35,9 @@ export const journal = create<Journal>()((set) => ({
   pending: [],
   refusal: null,
   connected: true,
+  doneOn: null,
   heard: (seq) => set((now) => (seq > now.seq ? { seq } : now)),
+  tookOne: (doneOn) => set({ doneOn }),
   begin: (pending) => set((now) => ({ pending: [...now.pending, pending], refusal: null })),
   end: (command) => set((now) => ({ pending: now.pending.filter((one) => one.command !== command) })),
   forget: (removalId) =>

@@ -20,7 +20,7 @@ interface Importing {
   readonly said: readonly string[];
 }
 
-interface Uploads {
+export interface Uploads {
   readonly now: Importing | null;
   /** What came of the last import, until it is closed. */
   readonly ended: { readonly jobId: string; readonly say: string; readonly added: number } | null;

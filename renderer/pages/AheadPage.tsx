@@ -47,7 +47,7 @@ function setPhase(job: OpenJob, phase: 'open' | 'closed'): void {
 
 /** The whole way back as a list, and its end. */
 export function AheadPage({ job }: { readonly job: OpenJob }) {
-  const status = useStatus();
+  const status = useStatus(job);
   const [ask, setAsk] = useState<Question | null>(null);
   const [atGate, setAtGate] = useState(false);
   const [printing, setPrinting] = useState(false);

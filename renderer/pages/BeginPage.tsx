@@ -60,7 +60,7 @@ function useEarlierJobs(jobId: string): { id: string; title: string }[] {
 
 /** How the machine is before anyone touches it. */
 export function BeginPage({ job }: { readonly job: OpenJob }) {
-  const status = useStatus();
+  const status = useStatus(job);
   const fields = useFields(job);
   const make = (table: 'asFound' | 'ready', values: Record<string, unknown>) =>
     void send(job.id, (command) => client.record.make({ command, jobId: job.id, table, values }));

@@ -108,7 +108,7 @@ interface BenchProps {
 }
 
 function Bench({ job, removal, number }: BenchProps) {
-  const status = useStatus(job);
+  const status = useStatus(job, true);
   const people = usePeople().data?.value.person ?? [];
   const [pickedId, setPickedId] = useState<string | null>(null);
   const [chosen, setChosen] = useState<readonly string[]>([]);

@@ -22,7 +22,7 @@ interface GatePageProps {
 
 /** A check before something is covered, filled, powered, closed: each point needs its own answer, by name and reason. */
 export function GatePage({ job, stepId, facts, onPass }: GatePageProps) {
-  const status = useStatus();
+  const status = useStatus(job);
   const people = usePeople().data?.value.person ?? [];
   const personId = remember((place) => place.personId);
   const [passed, setPassed] = useState<ReadonlyMap<string, { fact: GateFact; said: string }>>(new Map());

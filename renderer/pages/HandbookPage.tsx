@@ -53,7 +53,7 @@ function useWant(job: OpenJob | null, what: string): WantProps | null {
 
 /** Identify, torque, extension, order, O-ring, mix, units: the same functions as the commands and the job. */
 export function HandbookPage({ job }: { readonly job: OpenJob | null }) {
-  const status = useStatus();
+  const status = useStatus(job);
   const [draft, setDraft] = useDraft(BOOK);
   const from = remember((place) => place.bookFrom);
   const state = readState(draft);

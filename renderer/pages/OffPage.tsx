@@ -199,7 +199,7 @@ function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingI
 
 /** What is off, by bag and shelf; a bag is counted at the right. */
 export function OffPage({ job }: { readonly job: OpenJob }) {
-  const status = useStatus();
+  const status = useStatus(job);
   const chosen = remember((place) => place.stowId);
   const [counted, setCounted] = useState<number | null>(null);
   const [ask, setAsk] = useState<Question | null>(null);

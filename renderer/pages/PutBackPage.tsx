@@ -140,7 +140,7 @@ function keepTyped(
 }
 
 function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
-  const status = useStatus();
+  const status = useStatus(job, true);
   const [atId, setAtId] = useState<string | null>(null);
   const [reading, setReading] = useDraft(`reading/${atId ?? step.id}`);
   const [ask, setAsk] = useState<Ask | null>(null);

@@ -151,7 +151,7 @@ function handDeeds(job: OpenJob, line: ReturnType<typeof useLine>, benchId: stri
 export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const line = useLine(job);
   const { current, entry, mode, setMode } = line;
-  const status = useStatus(job);
+  const status = useStatus(job, true);
   const photos = useRemovalPhotos(job, current?.id ?? null);
   const reorder = useReorder(job);
   const [otherSide, setOtherSide] = useState(false);

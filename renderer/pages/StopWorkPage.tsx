@@ -13,7 +13,7 @@ import { sidePane, useStatus } from './pane.ts';
 
 /** Stop work: what whoever comes next must see first. */
 export function StopWorkPage({ job }: { readonly job: OpenJob }) {
-  const status = useStatus();
+  const status = useStatus(job);
   const personId = remember((place) => place.personId);
   const people = usePeople().data?.value.person ?? [];
   const [note, setNote] = useDraft(`halt/${job.id}`);

@@ -1,13 +1,14 @@
 import type { LinePaneProps } from '../frame/LinePane.tsx';
-import { type OpenJob, undo } from '../data/job.ts';
+import { type OpenJob, redo, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
 import { navKeys } from '../data/keys.ts';
 import { remember, type ScreenName } from '../data/remember.ts';
-import { cancelPhotos, progressOf, uploads } from '../data/upload.ts';
+import { cancelPhotos, progressOf, type Uploads, uploads } from '../data/upload.ts';
 import type { LineData } from '../../core/drawing/line/types.ts';
 import { countsOf, lineOf } from '../model/line.ts';
 import { windowText } from '../texts/window.ts';
-import type { StatusProps } from '../ui/Status.tsx';
+import type { StatusProps, StatusTurn } from '../ui/Status.tsx';
+import { common } from '../texts/common.ts';
 
 /** On the way back a removal or gate on the line leads to its step. */
 function pickStep(job: OpenJob, id: string): void {
@@ -43,25 +44,41 @@ export function paneOf(
   };
 }
 
-/** The status line: a refusal, photos on their way in, what is not saved yet. `job`: whose photos may be taken back. */
-export function useStatus(job: OpenJob | null = null): StatusProps {
-  const { refusal, pending, connected } = journal();
-  const { now, ended } = uploads();
-  // Only while it is the last thing done: Undo would take back something else.
+/** Photos that came last, while nothing was done after them: Undo would take back something else. */
+function photosTurn(job: OpenJob | null, ended: Uploads['ended']): StatusTurn | null {
   const last = ended?.added === 0 || job?.view.history.undo === 'photo.add';
-  const came = ended !== null && ended.jobId === job?.id && last ? ended : null;
+  if (ended === null || ended.jobId !== job?.id || !last) return null;
+  return {
+    say: ended.say,
+    label: common.undo,
+    onTurn: () => {
+      uploads.getState().forget();
+      if (ended.added > 0) undo(ended.jobId);
+    },
+  };
+}
+
+/** What was done last on this screen, to be taken back or done again; `hasUndo`: the screen has its own Undo. */
+function lastTurn(job: OpenJob | null, hasUndo: boolean): StatusTurn | null {
+  if (job === null) return null;
+  const { history } = job.view;
+  if (history.redo !== null)
+    return { say: common.takenBack, label: common.again, onTurn: () => redo(job.id) };
+  if (hasUndo || history.undo === null) return null;
+  return { say: common.written, label: common.undo, onTurn: () => undo(job.id) };
+}
+
+/**
+ * The status line: a refusal, photos on their way in, what is not saved yet, the last thing done. `job`: whose deeds may
+ * be taken back or done again, once something was done here; `hasUndo`: the screen has an Undo of its own.
+ */
+export function useStatus(job: OpenJob | null = null, hasUndo = false): StatusProps {
+  const { refusal, pending, connected, doneOn } = journal();
+  const here = remember((place) => place.screen);
+  const { now, ended } = uploads();
   return {
     progress: now && { say: progressOf(now, Date.now()), onCancel: cancelPhotos },
-    undo:
-      came === null
-        ? null
-        : {
-            say: came.say,
-            onUndo: () => {
-              uploads.getState().forget();
-              if (job !== null && came.added > 0) undo(job.id);
-            },
-          },
+    turn: photosTurn(job, ended) ?? (doneOn === here ? lastTurn(job, hasUndo) : null),
     refusal: refusal ?? (connected ? null : windowText.noAnswer),
     unsaved: pending.length,
     onClose: () => journal.getState().refuse(null),

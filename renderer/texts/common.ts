@@ -5,6 +5,9 @@ export const common = {
   cancel: 'Cancel',
   undo: 'Undo',
   undoHint: 'Ctrl Z',
+  again: 'Do again',
+  written: 'Written down.',
+  takenBack: 'Taken back.',
   unsaved: (count: number) =>
     count === 1 ? '1 change is not saved yet.' : `${count} changes are not saved yet.`,
   screens: 'Screens',

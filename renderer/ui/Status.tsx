@@ -1,19 +1,25 @@
 import { common } from '../texts/common.ts';
 
+export interface StatusTurn {
+  readonly say: string;
+  readonly label: string;
+  readonly onTurn: () => void;
+}
+
 export interface StatusProps {
   /** What was refused, or could not be done, in one sentence; null when all is well. */
   readonly refusal?: string | null;
   /** Changes on their way to the disk. */
   readonly unsaved?: number;
-  /** Something that may be undone at once. */
-  readonly undo?: { readonly say: string; readonly onUndo: () => void } | null;
+  /** The last thing done or taken back, and the way to turn it round. */
+  readonly turn?: StatusTurn | null;
   /** Long work under way. */
   readonly progress?: { readonly say: string; readonly onCancel?: (() => void) | undefined } | null;
   readonly onClose?: () => void;
 }
 
 /** The one line at the foot of the window: refusals first, then long work, then what is not saved yet. */
-export function Status({ refusal = null, unsaved = 0, undo = null, progress = null, onClose }: StatusProps) {
+export function Status({ refusal = null, unsaved = 0, turn = null, progress = null, onClose }: StatusProps) {
   if (refusal !== null)
     return (
       <div className="status" role="alert">
@@ -25,8 +31,8 @@ export function Status({ refusal = null, unsaved = 0, undo = null, progress = nu
         )}
       </div>
     );
-  const say = progress?.say ?? (unsaved > 0 ? common.unsaved(unsaved) : undo?.say);
-  const act = actOf(progress, unsaved, undo);
+  const say = progress?.say ?? (unsaved > 0 ? common.unsaved(unsaved) : turn?.say);
+  const act = actOf(progress, unsaved, turn);
   return (
     <div role="status">
       {say !== undefined && (
@@ -46,9 +52,9 @@ export function Status({ refusal = null, unsaved = 0, undo = null, progress = nu
 function actOf(
   progress: StatusProps['progress'],
   unsaved: number,
-  undo: StatusProps['undo'],
+  turn: StatusProps['turn'],
 ): { readonly label: string; readonly on: () => void } | null {
   if (progress)
     return progress.onCancel === undefined ? null : { label: common.cancel, on: progress.onCancel };
-  return unsaved === 0 && undo ? { label: common.undo, on: undo.onUndo } : null;
+  return unsaved === 0 && turn ? { label: turn.label, on: turn.onTurn } : null;
 }
