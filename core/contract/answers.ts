@@ -20,6 +20,12 @@ export const piecePromise = {
   value: Made,
 };
 
+/** In which order the job is put back. A choice of the hand: kept beside the record, and no change of it. */
+export const planWalk = {
+  input: z.strictObject({ jobId: Id, by: z.enum(['list', 'tools']) }),
+  value: Done,
+};
+
 export const planReach = z.strictObject({ jobId: Id, targetIds: z.array(Id).min(1).max(1000) });
 
 /** A joint by the words it goes by, over the jobs of one machine: named, or that of a job. */

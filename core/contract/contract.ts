@@ -137,6 +137,7 @@ export const contract = {
   plan: {
     reach: op({ input: answers.planReach, value: trusted<Reach>() }),
     tools: op({ input: z.strictObject({ jobId: Id }), value: trusted<ToolPlan>() }),
+    walk: op(answers.planWalk),
   },
   need: { settle: op(answers.needSettle) },
   away: { send: op(work.awaySend), back: op(work.awayBack) },

@@ -37,7 +37,10 @@ export interface JobCard {
 /** What a window needs to draw a job: its rows and what was computed from them. */
 export interface JobView {
   readonly state: JobState;
+  /** Its steps stand in the order in which they are walked. */
   readonly plan: Plan;
+  /** As the list has it, or with the fewest changes of tool. */
+  readonly walk: 'list' | 'tools';
   /** What becomes possible when, and what one more item would free. */
   readonly outlook: Outlook;
   readonly timeLeft: TimeLeft;

@@ -8,4 +8,5 @@ export { loosened, suggestionsOf } from './suggestions.ts';
 export { timeLeftOf } from './time-left.ts';
 export { outlookOf } from './outlook.ts';
 export { toolPlan } from './job-tools.ts';
+export { walked } from './walk.ts';
 export type * from './types.ts';

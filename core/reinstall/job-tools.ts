@@ -1,6 +1,8 @@
 import type { JobState } from '../model/tables.ts';
+import { begunFirst, toolInHand } from './in-hand.ts';
 import { isTight } from './standing.ts';
 import type { Situation } from './situation.ts';
+import { NONE } from './tool-exact.ts';
 import { changesOf, fewestChanges } from './tool-order.ts';
 import { ToolBox, ToolSum, type ToolOf } from './tools.ts';
 import type { ToolPlan } from './types.ts';
@@ -8,34 +10,43 @@ import { situated } from './weighed.ts';
 
 /**
  * The tools for what is still to be put back, how many fasteners each, and the order of the steps with the fewest
- * changes of tool: the same edges as the list, so every gate and need holds. `now` in UTC ms. No order is offered while
- * steps wait for each other in a ring.
+ * changes of tool, from the step half done and the tool in hand: the same edges as the list, so every gate and need
+ * holds. `now` in UTC ms. No order is offered while steps wait for each other in a ring.
  */
 export function toolPlan(state: JobState, now: number): ToolPlan {
   const at = situated(state, now);
   const box = new ToolBox(state);
   const sum = new ToolSum();
-  const order = [...at.ordered.order];
+  const first = begunFirst(at);
+  const early = new Set(first);
+  const order = [...first, ...[...at.ordered.order].filter((node) => !early.has(node))];
   const numbers = new Map<string, number>();
-  const tools = order.map((node) =>
-    useOf(at, box, node, sum).map((tool) => {
-      const had = numbers.get(tool);
-      if (had !== undefined) return had;
-      numbers.set(tool, numbers.size);
-      return numbers.size - 1;
-    }),
-  );
-  const listed = changesOf([...order.keys()], tools);
+  const numberOf = (tool: string): number => {
+    const had = numbers.get(tool);
+    if (had !== undefined) return had;
+    numbers.set(tool, numbers.size);
+    return numbers.size - 1;
+  };
+  const tools = order.map((node) => useOf(at, box, node, sum).map(numberOf));
+  const inHand = toolInHand(at, box);
+  const hand = inHand === null ? NONE : numberOf(inHand);
+  const listed = changesOf([...order.keys()], tools, hand);
   const base = { tools: sum.list(), listed };
   if (at.ordered.blocks.length > 0) return { ...base, order: [], changes: listed, exact: false, ring: true };
   const place = new Int32Array(order.length);
   order.forEach((node, i) => {
     place[node] = i;
   });
+  // The step half done comes before all that is not done.
+  const later = first.length === 0 ? [] : [...order.keys()].slice(first.length);
   const found = fewestChanges({
-    from: Int32Array.from(at.graph.edges, (edge) => place[edge.from] as number),
-    to: Int32Array.from(at.graph.edges, (edge) => place[edge.to] as number),
+    from: Int32Array.from([
+      ...at.graph.edges.map((edge) => place[edge.from] as number),
+      ...later.map(() => first.length - 1),
+    ]),
+    to: Int32Array.from([...at.graph.edges.map((edge) => place[edge.to] as number), ...later]),
     tools,
+    hand,
   });
   // A rule of thumb that found nothing better than the list leaves the list as it is.
   const better = found.changes < listed;

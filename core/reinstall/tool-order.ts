@@ -10,6 +10,8 @@ export interface ToolProblem {
   readonly from: Int32Array;
   readonly to: Int32Array;
   readonly tools: readonly (readonly number[])[];
+  /** The tool in hand before the first step; none by itself. */
+  readonly hand?: number;
 }
 
 export interface ToolOrder {
@@ -35,11 +37,12 @@ const MOST_STATES = 30_000;
 export function fewestChanges(problem: ToolProblem, exactUpTo = EXACT_UP_TO): ToolOrder {
   const order: number[] = [];
   let exact = true;
-  let hands: readonly number[] = [NONE];
+  const hand = problem.hand ?? NONE;
+  let hands: readonly number[] = [hand];
   let states = MOST_STATES;
   const later = lastUse(problem);
   // Every way of ending a stretch that costs no more than the best is kept, each with the way there.
-  let ways = new Map<number, readonly (readonly number[])[]>([[NONE, []]]);
+  let ways = new Map<number, readonly (readonly number[])[]>([[hand, []]]);
   for (const segment of segmentsOf(problem)) {
     const ends =
       segment.nodes.length <= exactUpTo && states > 0 ? exactSegment(segment, hands, later, states) : null;
@@ -48,14 +51,15 @@ export function fewestChanges(problem: ToolProblem, exactUpTo = EXACT_UP_TO): To
       ways = joined(ways, ends.ways);
     } else {
       exact = false;
-      const hand = hands[0] ?? NONE;
-      const way = goodSegment(segment, hand);
-      ways = joined(new Map([[hand, ways.get(hand) ?? []]]), [{ hand, end: way.hand, order: way.order }]);
+      const before = hands[0] ?? NONE;
+      const way = goodSegment(segment, before);
+      const { hand: end, order: steps } = way;
+      ways = joined(new Map([[before, ways.get(before) ?? []]]), [{ hand: before, end, order: steps }]);
     }
     hands = [...ways.keys()];
   }
   for (const list of [...ways.values()][0] ?? []) order.push(...list);
-  return { order, changes: changesOf(order, problem.tools), exact };
+  return { order, changes: changesOf(order, problem.tools, hand), exact };
 }
 
 interface Way {
@@ -82,8 +86,12 @@ function lastUse(problem: ToolProblem): ReadonlyMap<number, number> {
 }
 
 /** How often a tool is put down for another when the steps are done in this order, each step as well as it can be. */
-export function changesOf(order: readonly number[], tools: readonly (readonly number[])[]): number {
-  let best = new Map<number, number>([[NONE, 0]]);
+export function changesOf(
+  order: readonly number[],
+  tools: readonly (readonly number[])[],
+  inHand = NONE,
+): number {
+  let best = new Map<number, number>([[inHand, 0]]);
   for (const node of order) {
     const own = tools[node] ?? [];
     if (own.length === 0) continue;

@@ -1,9 +1,12 @@
-import { rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { PhotoTasks } from './photo-tasks.ts';
 import { SearchIndex } from './search-index.ts';
 
 const LOCAL_VERSION = 2;
+
+/** In which order a job is put back: as the list has it, or with the fewest changes of tool. */
+export type Walk = 'list' | 'tools';
 
 /**
  * What is not record: half-typed drafts, the last place of a window, photos on their way in. May be deleted without
@@ -38,8 +41,37 @@ export class Local {
         .run(key, text, at);
   }
 
+  /** The order in which a job is put back: a choice of the hand and not record. */
+  walk(jobId: string): Walk {
+    return walkIn(this.db, jobId);
+  }
+
+  keepWalk(jobId: string, by: Walk): void {
+    if (by === 'list') this.db.prepare('DELETE FROM walk WHERE job_id = ?').run(jobId);
+    else this.db.prepare('INSERT OR REPLACE INTO walk (job_id, by) VALUES (?, ?)').run(jobId, by);
+  }
+
   close(): void {
     this.db.close();
+  }
+}
+
+function walkIn(db: Database.Database, jobId: string): Walk {
+  const kept = db.prepare('SELECT by FROM walk WHERE job_id = ?').pluck().get(jobId);
+  return kept === 'tools' ? 'tools' : 'list';
+}
+
+/** The same for who only reads, while another program may hold the file; what cannot be read was never chosen. */
+export function readWalk(path: string, jobId: string): Walk {
+  if (!existsSync(path)) return 'list';
+  let db: Database.Database | null = null;
+  try {
+    db = new Database(path, { readonly: true });
+    return walkIn(db, jobId);
+  } catch {
+    return 'list';
+  } finally {
+    db?.close();
   }
 }
 
@@ -59,7 +91,8 @@ function prepareLocal(path: string): Database.Database {
     const version = db.pragma('user_version', { simple: true }) as number;
     if (version !== 0 && version !== LOCAL_VERSION) throw new Error('another version');
     db.exec(
-      `CREATE TABLE IF NOT EXISTS draft (key TEXT PRIMARY KEY NOT NULL, text TEXT NOT NULL, at INTEGER NOT NULL) STRICT`,
+      `CREATE TABLE IF NOT EXISTS draft (key TEXT PRIMARY KEY NOT NULL, text TEXT NOT NULL, at INTEGER NOT NULL) STRICT;
+      CREATE TABLE IF NOT EXISTS walk (job_id TEXT PRIMARY KEY NOT NULL, by TEXT NOT NULL) STRICT`,
     );
     db.pragma(`user_version = ${LOCAL_VERSION}`);
     return db;

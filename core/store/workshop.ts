@@ -4,7 +4,7 @@ import Database from 'better-sqlite3';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { type Command, type Committed, Committer } from './commit.ts';
-import { Local } from './local.ts';
+import { Local, readWalk, type Walk } from './local.ts';
 import { MIGRATIONS_DIR, type Migration, migrate, migrationsIn } from './migrate.ts';
 import { readJob, rowById, rowsOf } from './read.ts';
 import { History } from './undo.ts';
@@ -97,6 +97,11 @@ export class Workshop {
     this.cached.clear();
     this.cached.set(jobId, { seq, state });
     return state;
+  }
+
+  /** The order in which a job is put back, as somebody chose it in a window or by a script. */
+  walk(jobId: string): Walk {
+    return this.local?.walk(jobId) ?? readWalk(places(this.dir).local, jobId);
   }
 
   jobs(): Row<'job'>[] {

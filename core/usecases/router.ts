@@ -36,6 +36,7 @@ import { boltWhose, trayMatch } from './spill/tray.ts';
 import { tickRound } from './rounds.ts';
 import { tickAgain, tickDo } from './ticks.ts';
 import { jobCards, jobState, jobView } from './views.ts';
+import { planWalk } from './walk.ts';
 import type { Result } from '../model/result.ts';
 
 const os = implement(contract).$context<Context>();
@@ -161,6 +162,9 @@ function workRoutes() {
     bolt: { whose: os.bolt.whose.handler(({ context, input }) => read(context, boltWhose(context, input))) },
     plan: {
       reach: os.plan.reach.handler(({ context, input }) => read(context, planReach(context, input))),
+      walk: os.plan.walk.handler(({ context, input }) =>
+        read(context, planWalk(context, input.jobId, input.by)),
+      ),
       tools: os.plan.tools.handler(({ context, input }) => read(context, planTools(context, input.jobId))),
     },
     need: { settle: os.need.settle.handler(({ context, input }) => needSettle(context, input)) },

@@ -6,12 +6,14 @@ import type { PicturePool } from '../photos/pool.ts';
 import type { SheetBox, SheetData, SheetGate, SheetPoint, SheetStep } from '../record/sheet-data.ts';
 import { putBackSheet } from '../record/sheet.ts';
 import { words } from '../record/words.ts';
-import { type Plan, planJob, type Step } from '../reinstall/index.ts';
+import type { Walk } from '../store/local.ts';
+import type { Plan, Step } from '../reinstall/index.ts';
 import type { Context } from './frame.ts';
 import { logOrder } from './log/order.ts';
 import { sheetSets } from './sheet-holes.ts';
 import { photoOfStep, pictureOf } from './sheet-photo.ts';
 import { jobState, piecesByRemoval } from './views.ts';
+import { walkedPlan } from './walk.ts';
 
 export interface SheetInput {
   readonly jobId: string;
@@ -19,6 +21,8 @@ export interface SheetInput {
   readonly steps: readonly (string | number)[] | null;
   /** Photos as lines, to save ink. */
   readonly light: boolean;
+  /** Left out: the order in which the job is put back. */
+  readonly order?: Walk | undefined;
 }
 
 /** The put-back sheet of a job as a PDF. Reads only; the pictures for paper are kept with the other renditions. */
@@ -31,7 +35,7 @@ export async function sheetPdf(
   if (!found.ok) return found;
   const state = found.value;
   const now = context.workshop.now();
-  const plan = planJob(state, now);
+  const plan = walkedPlan(context, state, now, input.order);
   const chosen = stepsOf(plan, input.steps);
   if (!chosen.ok) return chosen;
   const steps: SheetStep[] = [];

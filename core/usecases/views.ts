@@ -17,6 +17,7 @@ import { historyState } from './history.ts';
 import { logOrder } from './log/order.ts';
 import { changesOf, type Context } from './frame.ts';
 import { patternOf } from './pattern/differences.ts';
+import { walkedPlan } from './walk.ts';
 
 /** A job, or a refusal that says which are there. */
 export function jobState(context: Context, jobId: string): Result<JobState> {
@@ -37,10 +38,10 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
   const state = jobState(context, jobId);
   if (!state.ok) return state;
   const now = context.workshop.now();
-  const plan = planJob(state.value, now);
   return ok({
     state: state.value,
-    plan,
+    plan: walkedPlan(context, state.value, now),
+    walk: context.workshop.walk(jobId),
     outlook: outlookOf(state.value, now),
     timeLeft: timeLeftOf(state.value, now),
     suggestions: suggestionsOf(state.value, now),

@@ -1,5 +1,6 @@
 import { keepPreviousData, QueryClient, skipToken, useQuery } from '@tanstack/react-query';
 import { client, valueOf } from './client.ts';
+import { windowText } from '../texts/window.ts';
 import { journal } from './journal.ts';
 
 export const queries = new QueryClient({
@@ -113,4 +114,15 @@ export function useTools(jobId: string) {
     placeholderData: keepPreviousData,
     queryFn: async () => valueOf(await client.plan.tools({ jobId })),
   });
+}
+
+/** Chooses the order in which a job is put back. It is kept beside the record, so that no journal number tells of it. */
+export async function walkBy(jobId: string, by: 'list' | 'tools'): Promise<void> {
+  try {
+    const reply = await client.plan.walk({ jobId, by });
+    if (!reply.ok) journal.getState().refuse(reply.fault.sentence);
+    await queries.invalidateQueries({ queryKey: ['view', jobId] });
+  } catch {
+    journal.getState().refuse(windowText.noAnswer);
+  }
 }

@@ -168,6 +168,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
     number: steps.indexOf(step) + 1,
     total: steps.length,
     state: step.state,
+    byTools: view.walk === 'tools',
     stateWhy:
       step.state === 'waiting'
         ? step.lacks.map((lack) => lack.sentence)

@@ -3,7 +3,7 @@ import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import { useDraft } from '../data/draft.ts';
 import type { OpenJob } from '../data/job.ts';
-import { useReach, useTools, useTouched } from '../data/queries.ts';
+import { useReach, useTools, useTouched, walkBy } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { dateRows, namesOf, type NeedAsk, needAsks, oneMoreRows, targetsOf } from '../model/ahead.ts';
 import { ahead as say } from '../texts/ahead.ts';
@@ -101,6 +101,7 @@ function Tools({ job }: { readonly job: OpenJob }) {
   if (!plan || plan.tools.length === 0) return null;
   const step = new Map(job.view.plan.steps.map((one) => [one.id, one]));
   const fewer = plan.changes < plan.listed;
+  const byTools = job.view.walk === 'tools';
   return (
     <>
       <section>
@@ -133,6 +134,14 @@ function Tools({ job }: { readonly job: OpenJob }) {
         >
           <p className="off-summary">{say.changes(plan.changes, plan.listed, plan.exact)}</p>
         </Rows>
+      )}
+      {(fewer || byTools) && !plan.ring && (
+        <div className="ahead-ask">
+          <p>{byTools ? say.walksByTools : say.walksByList}</p>
+          <Key onPress={() => walkBy(job.id, byTools ? 'list' : 'tools')}>
+            {byTools ? say.walkByList : say.walkByTools}
+          </Key>
+        </div>
       )}
     </>
   );

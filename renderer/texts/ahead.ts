@@ -22,6 +22,10 @@ export const ahead = {
   fewest: 'Order with the fewest changes of tool',
   changes: (changes: number, listed: number, exact: boolean) =>
     `${changes} ${changes === 1 ? 'change' : 'changes'} of tool instead of ${listed}. ${exact ? 'There is no order with fewer.' : 'Found by a rule of thumb: there may be fewer.'}`,
+  walksByList: 'Put back goes by the list, last off first.',
+  walksByTools: 'Put back goes in this order: the next step, the list of steps and the printed sheet.',
+  walkByTools: 'Walk it in this order',
+  walkByList: 'Back to the usual order',
   noFewer: (changes: number, exact: boolean) =>
     exact
       ? `The list as it stands has the fewest changes of tool there can be: ${changes}.`

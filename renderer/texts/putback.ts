@@ -1,6 +1,7 @@
 /** The screen Put back. */
 export const putback = {
   title: 'Put back',
+  byTools: 'by tools',
   step: (number: number, total: number) => `step ${number} of ${total}`,
   states: { ready: 'ready', waiting: 'waiting', behind: 'not yet', held: 'stopped', done: 'done' },
   order: 'Order of tightening',

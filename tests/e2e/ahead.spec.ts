@@ -56,3 +56,41 @@ test('a step that only the order of the log holds up asks whether it must, and i
     .click();
   await expect(page.getByText(/step \d of 2, ready/)).toBeVisible();
 });
+
+test('Put back walks the order with the fewest changes of tool once that is chosen, also after a reload', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(
+    program,
+    page,
+    ['guard, 2 M6x16 hex 10', 'fan, 2 M8x20 hex 13', 'bracket, 2 M6x16 hex 10', 'pump, 2 M8x20 hex 13'],
+    'F4',
+  );
+  await byScript(program, page, [
+    ['need', '4', '3', '--answer', 'loosened'],
+    ['need', '4', '2', '--answer', 'loosened'],
+    ['need', '3', '2', '--answer', 'loosened'],
+    ['need', '3', '1', '--answer', 'loosened'],
+  ]);
+  await page.keyboard.press('F4');
+  await page.getByRole('button', { name: /step 1 of 4/ }).click();
+  await expect(page.getByText('1 change of tool instead of 3. There is no order with fewer.')).toBeVisible();
+  await page.getByRole('button', { name: 'Walk it in this order' }).click();
+  await expect(page.getByText('Put back goes in this order')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('Put back goes in this order')).toBeVisible();
+  await page.keyboard.press('Enter');
+  const order = [];
+  for (let n = 1; n <= 4; n += 1) {
+    await expect(page.getByText(`step ${n} of 4, ready, by tools`)).toBeVisible();
+    order.push(await page.getByRole('heading', { level: 1 }).textContent());
+    await page.keyboard.press('s');
+    await expect(page.getByRole('button', { name: 'hole 2: started by hand' })).toBeVisible();
+    await page.keyboard.press('t');
+    await expect(page.getByRole('button', { name: 'It is back' })).toBeEnabled();
+    await page.keyboard.press('Enter');
+  }
+  expect(order).toEqual(['Pump', 'Fan', 'Bracket', 'Guard']);
+});

@@ -25,7 +25,7 @@ import {
 import { targetOf } from '../target.ts';
 import { dayEnd } from '../day.ts';
 import { dayOf, reachLines, toolLines, touchedLines } from './answer-lines.ts';
-import { ofJob } from './plan.ts';
+import { ofJob, orderOf } from './plan.ts';
 
 const text = (options: Options, name: string): string | undefined => {
   const value = options.flags[name];
@@ -110,7 +110,14 @@ function touched(options: Options): Promise<Answer> | Answer {
   });
 }
 
-function tools(options: Options): Promise<Answer> {
+function tools(options: Options): Promise<Answer> | Answer {
+  const by = orderOf(options.flags['walk']);
+  if (by === null) return wrongUsage('Expected --walk list or --walk tools.');
+  if (by !== undefined)
+    return writing(options, async (context, client) => {
+      const job = jobIdOf(context, options.flags['job']);
+      return job.ok ? ofReply(await client.plan.walk({ jobId: job.value, by })) : refusal(job.fault);
+    });
   return ofJob(options, (state, now) => {
     const value = toolPlan(state, now);
     const steps = new Map(planJob(state, now).steps.map((step) => [step.id, step]));
@@ -217,9 +224,9 @@ export const ANSWER_VERBS: readonly Verb[] = [
   },
   {
     name: 'tools',
-    usage: 'tools [--job ID]',
-    says: 'tools for what is still to be put back, and the order with the fewest changes',
-    options: ['job', 'at'],
+    usage: 'tools [--job ID] [--walk list|tools]',
+    says: 'tools for what is still to be put back, and the order with the fewest changes; --walk chooses the order in which this job is put back',
+    options: ['job', 'at', 'walk'],
     run: tools,
   },
   {

@@ -1,5 +1,8 @@
 import type { JobState } from '../../model/tables.ts';
-import { type Plan, planJob } from '../../reinstall/index.ts';
+import type { Plan } from '../../reinstall/index.ts';
+import type { Walk } from '../../store/local.ts';
+import type { Context } from '../../usecases/frame.ts';
+import { walkedPlan } from '../../usecases/walk.ts';
 import {
   bagCounts,
   countLines,
@@ -9,15 +12,28 @@ import {
   poolLines,
   toGet,
 } from '../../tally/index.ts';
-import { type Answer, fine, found, jobIdOf, type Options, reading, refusal, type Verb } from '../frame.ts';
+import {
+  type Answer,
+  fine,
+  found,
+  jobIdOf,
+  type Options,
+  reading,
+  refusal,
+  type Verb,
+  wrongUsage,
+} from '../frame.ts';
 import { planLines } from '../plan-text.ts';
 
 /** Reads a job and says something of it. */
-export function ofJob(options: Options, run: (state: JobState, now: number) => Answer): Promise<Answer> {
+export function ofJob(
+  options: Options,
+  run: (state: JobState, now: number, context: Context) => Answer,
+): Promise<Answer> {
   return reading(options, (context) => {
     const job = jobIdOf(context, options.flags['job']);
     if (!job.ok) return refusal(job.fault);
-    return run(context.workshop.job(job.value) as JobState, nowOf(options, context.workshop.now()));
+    return run(context.workshop.job(job.value) as JobState, nowOf(options, context.workshop.now()), context);
   });
 }
 
@@ -26,6 +42,14 @@ function nowOf(options: Options, now: number): number {
   const ms = typeof typed === 'string' ? Date.parse(typed) : now;
   return Number.isNaN(ms) ? now : ms;
 }
+
+/** "list" or "tools"; undefined: as chosen for the job; null: neither. */
+export function orderOf(flag: string | boolean | undefined): Walk | undefined | null {
+  if (flag === undefined || flag === 'list' || flag === 'tools') return flag;
+  return null;
+}
+
+export const ORDER_WRONG = 'Expected --order list or --order tools.';
 
 /** A plan as one JSON value: sets become lists. */
 function planValue(plan: Plan): unknown {
@@ -40,14 +64,17 @@ function stops(plan: Plan): boolean {
 export const PLAN_VERBS: readonly Verb[] = [
   {
     name: 'reinstall',
-    usage: 'reinstall [--job ID] [--at TIME]',
-    says: 'the reinstall list: steps with state, actions, fasteners, what to renew; open points; depth',
-    options: ['job', 'at'],
-    run: (options) =>
-      ofJob(options, (state, now) => {
-        const plan = planJob(state, now);
+    usage: 'reinstall [--job ID] [--at TIME] [--order list|tools]',
+    says: 'the reinstall list: steps with state, actions, fasteners, what to renew; open points; depth; --order: as the list has it, or with the fewest changes of tool, else as chosen for the job',
+    options: ['job', 'at', 'order'],
+    run: (options) => {
+      const order = orderOf(options.flags['order']);
+      if (order === null) return wrongUsage(ORDER_WRONG);
+      return ofJob(options, (state, now, context) => {
+        const plan = walkedPlan(context, state, now, order);
         return stops(plan) ? found(planValue(plan), planLines(plan)) : fine(planValue(plan), planLines(plan));
-      }),
+      });
+    },
   },
   {
     name: 'tally',

@@ -13,7 +13,9 @@ import {
   wrongUsage,
 } from '../frame.ts';
 
-const USAGE = 'sheet [--job ID] [--step N[,N…]] [--light] --out FILE.pdf';
+import { ORDER_WRONG, orderOf } from './plan.ts';
+
+const USAGE = 'sheet [--job ID] [--step N[,N…]] [--light] [--order list|tools] --out FILE.pdf';
 
 /** "3", "3,4": numbers of the reinstall list; null: not such. */
 function stepsOf(flag: string | boolean | undefined): number[] | null | undefined {
@@ -37,6 +39,8 @@ async function runSheet(options: Options): Promise<Answer> {
   const steps = stepsOf(step);
   if (steps === null)
     return wrongUsage(`Expected --step with numbers of the reinstall list, got “${String(step)}”.`);
+  const order = orderOf(options.flags['order']);
+  if (order === null) return wrongUsage(ORDER_WRONG);
   const file = resolve(out);
   const problem = outProblem(file);
   if (problem !== null) return refusal({ code: 'input', sentence: problem });
@@ -49,6 +53,7 @@ async function runSheet(options: Options): Promise<Answer> {
         jobId: job.value,
         steps: steps ?? null,
         light: light === true,
+        order,
       });
       if (!made.ok) return refusal(made.fault);
       writeFileSync(file, made.value);
@@ -64,7 +69,7 @@ export const SHEET_VERB: Verb = {
   name: 'sheet',
   usage: USAGE,
   says: 'the put-back sheet to print, as a PDF: all that is left, or single steps by their number; --light: photos as lines, to save ink',
-  options: ['job', 'step', 'out'],
+  options: ['job', 'step', 'order', 'out'],
   switches: ['light'],
   run: runSheet,
 };

@@ -21,6 +21,7 @@ export function StepHand(props: PutBackScreenProps) {
         <h1 className="said title">{step.title}</h1>
         <button type="button" className="step-place" onClick={props.onList}>
           {say.step(step.number, step.total)}, {say.states[step.state]}
+          {step.byTools ? `, ${say.byTools}` : ''}
         </button>
       </header>
       <Figure {...props} />

@@ -59,6 +59,8 @@ export interface StepData {
   readonly number: number;
   readonly total: number;
   readonly state: StepState;
+  /** It stands there because the list is walked with the fewest changes of tool. */
+  readonly byTools: boolean;
   /** What it waits for, what comes first, what stops it, one thing each; none when ready. */
   readonly stateWhy: readonly string[];
   /** The one number: torque, amount, count. */
