@@ -28,6 +28,12 @@ export const planWalk = {
 
 export const planReach = z.strictObject({ jobId: Id, targetIds: z.array(Id).min(1).max(1000) });
 
+/** What must come off to reach them, as planned removals; pattern.begin takes one after the other off. */
+export const planComeOff = {
+  input: z.strictObject({ ...jobCommand, targetIds: z.array(Id).min(1).max(1000) }),
+  value: z.strictObject({ removals: z.int(), said: Text }),
+};
+
 /** A joint by the words it goes by, over the jobs of one machine: named, or that of a job. */
 export const jobsTouched = z.strictObject({
   text: Line.min(1),

@@ -138,6 +138,7 @@ export const contract = {
     reach: op({ input: answers.planReach, value: trusted<Reach>() }),
     tools: op({ input: z.strictObject({ jobId: Id }), value: trusted<ToolPlan>() }),
     walk: op(answers.planWalk),
+    comeOff: op(answers.planComeOff),
   },
   need: { settle: op(answers.needSettle) },
   away: { send: op(work.awaySend), back: op(work.awayBack) },

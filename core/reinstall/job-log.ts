@@ -1,10 +1,11 @@
+import { againPlans } from '../model/off-again.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { groupBy as group } from './grouping.ts';
 
 /** The rows of a job by id and by owner, and the log in order. Made once per question, so that the rest stays linear. */
 export interface JobLog {
   readonly state: JobState;
-  /** All removals in log order, whatever their phase. */
+  /** All removals in log order, whatever their phase; but not those that only plan for one of them to come off again. */
   readonly removals: readonly Row<'removal'>[];
   /** Log index by removal id, from 0. */
   readonly indexOf: ReadonlyMap<string, number>;
@@ -54,7 +55,9 @@ export function of<T>(groups: ReadonlyMap<string, readonly T[]>, id: string): re
 }
 
 export function jobLog(state: JobState): JobLog {
-  const removals = [...state.removal].sort(byOrd);
+  const again = againPlans(state);
+  const logged = again.size === 0 ? state.removal : state.removal.filter((one) => plansNothing(one, again));
+  const removals = [...logged].sort(byOrd);
   return {
     state,
     removals,
@@ -94,6 +97,9 @@ export function jobLog(state: JobState): JobLog {
     ),
   };
 }
+
+const plansNothing = (removal: Row<'removal'>, again: ReadonlyMap<string, string>): boolean =>
+  isOff(removal) || !again.has(removal.id);
 
 /** Plain text order, the same on every machine. */
 export function compare(a: string, b: string): number {

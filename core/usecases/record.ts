@@ -1,4 +1,5 @@
 import { blank } from '../model/blank.ts';
+import { againPlans } from '../model/off-again.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row, TableName } from '../model/tables.ts';
 import type { PlainTable } from '../contract/record.ts';
@@ -135,6 +136,11 @@ function followUp(
   }
   if (table === 'removal') {
     const [was, is] = [before as Row<'removal'>, after as Row<'removal'>];
+    if (was.phase !== is.phase && is.phase !== 'void' && againPlans(decision.state).has(is.id))
+      return refuse(
+        'refused',
+        'Expected a removal of its own; this one only plans for another to come off again.',
+      );
     if (was.phase === 'planned' && (is.phase === 'under way' || is.phase === 'off'))
       beginPlanned(decision, is);
     else if (was.phase !== is.phase && is.phase === 'planned')

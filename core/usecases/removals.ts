@@ -1,6 +1,7 @@
 import { generateKeyBetween } from 'fractional-indexing';
 import { needsBroken } from '../reinstall/index.ts';
 import { blank } from '../model/blank.ts';
+import { againPlans } from '../model/off-again.ts';
 import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
@@ -105,7 +106,12 @@ const OF_REMOVAL = [
 ] as const;
 
 /** Hands the rows of a removal to another: the wanted things, or all of them. */
-function moveThings(decision: Decision, fromId: string, intoId: string, wanted: Set<string> | null): void {
+export function moveThings(
+  decision: Decision,
+  fromId: string,
+  intoId: string,
+  wanted: Set<string> | null,
+): void {
   for (const table of OF_REMOVAL)
     for (const row of decision.state[table] as readonly { id: string; removalId: string | null }[]) {
       if (row.removalId !== fromId || (wanted && !wanted.delete(row.id))) continue;
@@ -125,6 +131,9 @@ export function removalMerge(context: Context, input: JobInput & { intoId: strin
     if (!from.ok) return from;
     if (input.intoId === input.fromId)
       return refuse('input', 'Expected two removals, got the same one twice.');
+    const again = againPlans(decision.state);
+    if (again.has(input.fromId) || again.has(input.intoId))
+      return refuse('refused', 'Expected removals of the log, got a plan for one to come off again.');
     if (decision.state.deed.some((deed) => deed.thingId === input.fromId))
       return refuse('refused', 'This removal was worked on on the way back; it stays as it is.');
     moveThings(decision, input.fromId, input.intoId, null);
@@ -143,7 +152,7 @@ export function removalMerge(context: Context, input: JobInput & { intoId: strin
 }
 
 /** Needs of a removal that goes are handed on, so that no order is lost. */
-function handNeedsOn(decision: Decision, goneId: string, toId: string | null): void {
+export function handNeedsOn(decision: Decision, goneId: string, toId: string | null): void {
   const { need } = decision.state;
   const below = need.filter((one) => one.removalId === goneId);
   for (const one of need) {

@@ -1,5 +1,6 @@
 import { implement } from '@orpc/server';
 import { contract } from '../contract/contract.ts';
+import { tickAgain } from './again.ts';
 import { jobsTouched, planReach, planTools } from './answers.ts';
 import { awayBack, awaySend } from './away.ts';
 import { kitSplit, pieceCount, pieceReceive, pieceScrap } from './counts.ts';
@@ -33,8 +34,9 @@ import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
 import { trayAccept } from './spill/accept.ts';
 import { trayRead } from './spill/csv.ts';
 import { boltWhose, trayMatch } from './spill/tray.ts';
+import { planComeOff } from './reach-plan.ts';
 import { tickRound } from './rounds.ts';
-import { tickAgain, tickDo } from './ticks.ts';
+import { tickDo } from './ticks.ts';
 import { jobCards, jobState, jobView } from './views.ts';
 import { planWalk } from './walk.ts';
 import type { Result } from '../model/result.ts';
@@ -162,6 +164,7 @@ function workRoutes() {
     bolt: { whose: os.bolt.whose.handler(({ context, input }) => read(context, boltWhose(context, input))) },
     plan: {
       reach: os.plan.reach.handler(({ context, input }) => read(context, planReach(context, input))),
+      comeOff: os.plan.comeOff.handler(({ context, input }) => planComeOff(context, input)),
       walk: os.plan.walk.handler(({ context, input }) =>
         read(context, planWalk(context, input.jobId, input.by)),
       ),

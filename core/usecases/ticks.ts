@@ -2,8 +2,8 @@ import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import type { DeedWhat } from '../model/work.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
-import { coveredBy, gateCheck } from './gates.ts';
-import { emptyHole, fillHole, fitPart, type Hands, hands, unfitPart } from './fill.ts';
+import { gateCheck } from './gates.ts';
+import { fillHole, fitPart, type Hands, hands } from './fill.ts';
 import { holesOf } from './pieces.ts';
 import { deedValue } from './values.ts';
 
@@ -33,7 +33,7 @@ interface Ticking {
 const HOLE_DEEDS: ReadonlySet<DeedWhat> = new Set(['started', 'tightened', 'paint-checked']);
 
 /** The round a thing is in: one more each time it came off again. */
-function roundOf(decision: Decision, thingId: string): number {
+export function roundOf(decision: Decision, thingId: string): number {
   let round = 1;
   for (const deed of decision.state.deed) if (deed.thingId === thingId) round = Math.max(round, deed.round);
   return round;
@@ -200,7 +200,7 @@ const FITTING: Partial<Record<DeedWhat, readonly string[]>> = {
   'paint-checked': ['position', 'set', 'removal'],
 };
 
-function kindProblem(decision: Decision, id: string, what: DeedWhat): Result<null> {
+export function kindProblem(decision: Decision, id: string, what: DeedWhat): Result<null> {
   const consumable = decision.writer.get('consumable', id);
   if (consumable?.jobId === decision.jobId)
     return what === 'put on'
@@ -253,56 +253,4 @@ export function ticked(decision: Decision, input: TickInput): Result<{ said: str
     return refuse('refused', ticking.left[0] ?? 'There is nothing left to tick here: it is so already.');
   const rest = ticking.left.length === 0 ? '' : ` Left open: ${ticking.left.join(' ')}`;
   return ok({ said: `${ticking.count} ticked.${rest}` });
-}
-
-/** It came off again: a second removal during the climb. The first tightening stays in the record. */
-export function tickAgain(
-  context: Context,
-  input: JobInput & { thingId: string; why: string },
-): Reply<{ said: string }> {
-  return inJob(context, 'tick.again', input, (decision) => {
-    const fits = kindProblem(decision, input.thingId, 'came off again');
-    if (!fits.ok) return fits;
-    const covered = coveredBy(decision, input.thingId);
-    if (covered) return refuse('refused', covered);
-    let count = 0;
-    const again = (id: string) => {
-      const last = lastDeedOf(decision, id);
-      if (!last || last.what === 'came off again') return false;
-      const deed: Row<'deed'> = {
-        ...last,
-        id: decision.newId(),
-        round: roundOf(decision, id) + 1,
-        what: 'came off again',
-        value: null,
-        valueTyped: '',
-        known: 'ticked',
-        toolId: null,
-        personId: decision.personId,
-        at: decision.at,
-        why: input.why,
-      };
-      decision.writer.put('deed', deed);
-      count += 1;
-      return true;
-    };
-    for (const hole of holesUnder(decision, input.thingId)) if (again(hole.id)) emptyHole(decision, hole);
-    for (const part of decision.state.part)
-      if ((part.id === input.thingId || part.removalId === input.thingId) && again(part.id))
-        unfitPart(decision, part);
-    for (const connection of decision.state.connection)
-      if (connection.id === input.thingId || connection.removalId === input.thingId) again(connection.id);
-    if (decision.writer.get('removal', input.thingId)) again(input.thingId);
-    const others = ['fluid', 'isolation', 'temporary', 'measure', 'ownStep'] as const;
-    for (const table of others) if (decision.writer.get(table, input.thingId)) again(input.thingId);
-    if (count === 0) return refuse('refused', 'Expected something that is back already; this is not.');
-    return ok({ said: 'Off again. Seals and bolts tightened by angle must be new once more.' });
-  });
-}
-
-function holesUnder(decision: Decision, id: string): Row<'position'>[] {
-  const sets = new Set(
-    decision.state.fset.filter((set) => set.id === id || set.removalId === id).map((set) => set.id),
-  );
-  return decision.state.position.filter((hole) => hole.id === id || sets.has(hole.setId));
 }

@@ -42,6 +42,14 @@ describe('verbs for the questions of the fourth week', () => {
     };
     expect(reach.removals.map((one) => one.number)).toEqual([1, 2]);
     expect(reach.fasteners).toBe(16);
+    expect((await run('reach')).code).toBe(2);
+    expect((await run('reach', '--part', 'side cover', '--part', 'belt guard', '--plan')).out).toContain(
+      '  2 Side cover (to reach side cover, belt guard)',
+    );
+    expect((await run('reach', '--plan', '--part', 'side cover')).out).toContain('planned already');
+    expect((await run('reach')).out).toContain('  1 Belt guard');
+    for (const name of ['belt guard', 'side cover']) expect((await run('begin', name)).code).toBe(0);
+    expect((await json('reach', '--part', 'side cover')).value).toMatchObject({ removals: [] });
     const touched = await run('touched', '--machine', 'Gearbox of a winch', '--part', 'guard');
     expect(touched.out).toContain('was touched in the one job on this machine');
     expect((await run('touched', '--part', 'flywheel')).out).toContain('was not touched in the one job');

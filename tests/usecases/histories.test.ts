@@ -19,7 +19,7 @@ import { KINDS, pick, SENDERS, type Step } from './history-steps.ts';
  * Numbers pick from what is there, so that most of them mean something.
  */
 const step: fc.Arbitrary<Step> = fc.record({
-  kind: fc.constantFrom(...KINDS, 'log', 'log', 'tightened', 'undo'),
+  kind: fc.constantFrom(...KINDS, 'log', 'log', 'tightened', 'done', 'come off', 'undo'),
   a: fc.nat(10_000),
   b: fc.nat(10_000),
 }) as fc.Arbitrary<Step>;

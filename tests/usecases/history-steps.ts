@@ -26,6 +26,7 @@ export const KINDS = [
   'lost',
   'pattern',
   'begin planned',
+  'come off',
   'receive',
   'scrap',
   'send',
@@ -112,13 +113,20 @@ function sendPiece(client: TestClient, jobId: string, state: JobState, { kind, a
   });
 }
 
-/** The other job of the workshop as pattern; a planned removal begun with other counts than expected. */
+/** The other job of the workshop as pattern, what must come off to reach two things; a planned removal begun with other counts than expected. */
 async function sendPattern(client: TestClient, jobId: string, state: JobState, { kind, a, b }: Step) {
   const base = { ...command(), jobId };
   if (kind === 'pattern') {
     const jobs = await client.jobs.list({});
     const other = jobs.ok ? jobs.value.find(({ job }) => job.id !== jobId) : undefined;
     return client.pattern.use({ ...base, fromJobId: other?.job.id ?? jobId });
+  }
+  if (kind === 'come off') {
+    // What was worked on may be back; anything else is refused, or planned already.
+    const things =
+      state.deed.length > 0 ? state.deed.map((deed) => deed.thingId) : state.thing.map(({ id }) => id);
+    const targetIds = [a, b].flatMap((n) => pick(things, n) ?? []);
+    return targetIds.length > 0 ? client.plan.comeOff({ ...base, targetIds }) : { ok: false };
   }
   const planned = state.removal.filter(({ phase }) => phase === 'planned');
   const removal = pick(planned.length > 0 ? planned : state.removal, a);
@@ -267,6 +275,7 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   lost: sendTray,
   pattern: sendPattern,
   'begin planned': sendPattern,
+  'come off': sendPattern,
   receive: sendPiece,
   scrap: sendPiece,
   send: sendPiece,

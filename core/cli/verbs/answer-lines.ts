@@ -1,4 +1,5 @@
 import type { Touched } from '../../contract/answers.ts';
+import type { AgainPlan } from '../../model/off-again.ts';
 import type { JobState } from '../../model/tables.ts';
 import type { Reach, ToolLine } from '../../reinstall/index.ts';
 
@@ -40,6 +41,11 @@ export function reachLines(state: JobState, reach: Reach): string[] {
     ...(reach.minutesLow === null ? [] : [`${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes.`]),
     ...reach.unknown.map((one) => one.sentence),
   ];
+}
+
+/** What is planned to come off again, in the order of taking off. */
+export function plannedLines(planned: readonly AgainPlan[]): string[] {
+  return planned.map(({ removal }, i) => `${String(i + 1).padStart(3)} ${removal.title} (${removal.note})`);
 }
 
 /** Every job of a machine, and what was touched in it. */

@@ -1,4 +1,6 @@
 import { v7 } from 'uuid';
+import { plannedAgain } from '../../model/off-again.ts';
+import type { Result } from '../../model/result.ts';
 import type { JobState } from '../../model/tables.ts';
 import {
   type NeedSuggestion,
@@ -24,7 +26,7 @@ import {
 } from '../frame.ts';
 import { targetOf } from '../target.ts';
 import { dayEnd } from '../day.ts';
-import { dayOf, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { dayOf, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
 import { ofJob, orderOf } from './plan.ts';
 
 const text = (options: Options, name: string): string | undefined => {
@@ -82,18 +84,46 @@ function ahead(options: Options): Promise<Answer> {
   });
 }
 
+/** The things that the words mean, or the sentence about the first that means none. */
+function targetsOf(state: JobState, typed: readonly string[]): Result<string[]> {
+  const ids: string[] = [];
+  for (const word of typed) {
+    const target = targetOf(state, word);
+    if (!target.ok) return target;
+    ids.push(target.value);
+  }
+  return { ok: true, value: ids };
+}
+
 function reach(options: Options): Promise<Answer> | Answer {
   const typed = listOf(options, 'part');
-  if (typed.length === 0) return wrongUsage('Expected --part with the name of a part, once for each.');
+  if (options.flags['plan'] === true) return reachPlan(options, typed);
   return ofJob(options, (state, now) => {
-    const ids: string[] = [];
-    for (const word of typed) {
-      const target = targetOf(state, word);
-      if (!target.ok) return refusal(target.fault);
-      ids.push(target.value);
+    if (typed.length === 0) {
+      const planned = plannedAgain(state);
+      return planned.length === 0
+        ? wrongUsage('Expected --part with the name of a part, once for each; nothing is planned so far.')
+        : fine(planned, plannedLines(planned));
     }
-    const value = reachOf(state, ids, now);
+    const ids = targetsOf(state, typed);
+    if (!ids.ok) return refusal(ids.fault);
+    const value = reachOf(state, ids.value, now);
     return fine(value, reachLines(state, value));
+  });
+}
+
+/** What must come off becomes planned removals; `begin` takes one after the other off. */
+function reachPlan(options: Options, typed: readonly string[]): Promise<Answer> | Answer {
+  if (typed.length === 0) return wrongUsage('Expected --part with the name of a part, once for each.');
+  return writing(options, async (context, client) => {
+    const job = jobIdOf(context, options.flags['job']);
+    if (!job.ok) return refusal(job.fault);
+    const ids = targetsOf(context.workshop.job(job.value) as JobState, typed);
+    if (!ids.ok) return refusal(ids.fault);
+    const reply = await client.plan.comeOff({ command: v7(), jobId: job.value, targetIds: ids.value });
+    if (!reply.ok) return refusal(reply.fault);
+    const planned = plannedAgain(context.workshop.job(job.value) as JobState);
+    return fine(reply.value, [reply.value.said, ...plannedLines(planned)]);
   });
 }
 
@@ -209,9 +239,10 @@ export const ANSWER_VERBS: readonly Verb[] = [
   },
   {
     name: 'reach',
-    usage: 'reach [--job ID] --part NAME…',
-    says: 'what must come off to reach one or more parts, in order, with what it costs',
+    usage: 'reach [--job ID] --part NAME… [--plan]',
+    says: 'what must come off to reach one or more parts, in order, with what it costs; --plan makes planned removals of it, for begin; without a part, what is planned',
     options: ['job', 'at'],
+    switches: ['plan'],
     many: ['part'],
     run: reach,
   },

@@ -1,5 +1,6 @@
 import { v7 } from 'uuid';
 import type { PatternView } from '../../contract/pattern.ts';
+import { plannedAgain } from '../../model/off-again.ts';
 import type { JobState } from '../../model/tables.ts';
 import {
   type Answer,
@@ -77,13 +78,22 @@ async function runBegin(options: Options): Promise<Answer> {
       state.part.find((part) => part.id === target.value)?.removalId ??
       state.fset.find((set) => set.id === target.value)?.removalId ??
       target.value;
+    // What is back and planned to come off again is taken off by the name of the thing itself.
+    const again = plannedAgain(state).find(
+      ({ removal, thingId }) => [removal.id, thingId].includes(target.value) || thingId === removalId,
+    );
     const given: { setId: string; count: number }[] = [];
     for (const one of counts) {
       const read = foundOf(state, one);
       if (typeof read === 'string') return wrongUsage(read);
       given.push(read);
     }
-    const reply = await client.pattern.begin({ command: v7(), jobId: job.value, removalId, found: given });
+    const reply = await client.pattern.begin({
+      command: v7(),
+      jobId: job.value,
+      removalId: again?.removal.id ?? removalId,
+      found: given,
+    });
     if (!reply.ok) return refusal(reply.fault);
     return (reply.value.differences.length > 0 ? found : fine)(reply.value, [reply.value.said]);
   });

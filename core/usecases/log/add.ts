@@ -1,6 +1,7 @@
 import type { ConditionItem, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
 import { readEntry } from '../../entry/index.ts';
 import { blank } from '../../model/blank.ts';
+import { againPlans } from '../../model/off-again.ts';
 import { ok, type Result, refuse } from '../../model/result.ts';
 import type { Row } from '../../model/tables.ts';
 import type { Context, Decision, JobInput, Reply } from '../frame.ts';
@@ -112,6 +113,11 @@ function removalFor(
     const known = decision.writer.get('removal', targetId);
     if (!known || known.jobId !== decision.jobId)
       return refuse('not-found', `Expected a removal of this job, got ${targetId}.`);
+    if (againPlans(decision.state).has(known.id) && known.phase === 'planned')
+      return refuse(
+        'refused',
+        `${known.title || 'This'} is only planned to come off again. Say first that it is off; then add to its own removal.`,
+      );
     if (known.phase === 'void') return refuse('refused', 'This removal is void. Start a new one.');
     const typed = known.typed === '' ? input.text : `${known.typed}\n${input.text}`;
     const title = known.title === '' ? titleOf(items) : known.title;

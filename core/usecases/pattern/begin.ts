@@ -1,8 +1,10 @@
 import { generateKeyBetween } from 'fractional-indexing';
 import { blank } from '../../model/blank.ts';
+import { againPlans } from '../../model/off-again.ts';
 import { ok, refuse } from '../../model/result.ts';
 import type { Row } from '../../model/tables.ts';
 import { needsBroken } from '../../reinstall/index.ts';
+import { cameOffAgain } from '../again.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from '../frame.ts';
 import { logOrder } from '../log/order.ts';
 import { bookOut, bookPartOut, holesOf, nextBag } from '../pieces.ts';
@@ -100,6 +102,11 @@ export function plannedBegin(
     if (!row.ok) return row;
     if (row.value.phase !== 'planned')
       return refuse('refused', 'Expected a removal that is only planned; this one has begun.');
+    const again = againPlans(decision.state).get(row.value.id);
+    if (again !== undefined) {
+      const off = cameOffAgain(decision, again, row.value.note);
+      return off.ok ? ok({ said: off.value.said, differences: [] }) : off;
+    }
     for (const { setId, count } of input.found) {
       const set = rowIn(decision, 'fset', setId, 'fastener set');
       if (!set.ok) return set;
