@@ -20,6 +20,8 @@ function inOrder<T>(jobId: string, call: () => Promise<T>): Promise<T> {
 interface SendMore {
   /** A removal shown ahead of the record. */
   readonly removal?: Pending['removal'];
+  /** Things shown as ticked ahead of the record. */
+  readonly tick?: Pending['tick'];
   /** Takes a refusal that can be answered with a yes; without it, it is only said. */
   readonly onLoosen?: ((sentence: string) => void) | undefined;
   /** Takes a refusal that names open points, so that each can be answered; without it they are only said. */
@@ -33,12 +35,12 @@ interface SendMore {
 export async function send<T>(
   jobId: string,
   call: (command: string) => Promise<Reply<T>>,
-  { removal = null, onStopped, onLoosen }: SendMore = {},
+  { removal = null, tick = null, onStopped, onLoosen }: SendMore = {},
 ): Promise<T | null> {
   const command = v7();
   const { screen } = remember.getState();
-  const { begin, end, heard, refuse, tookOne } = journal.getState();
-  begin({ command, jobId, removal });
+  const { begin, end, heard, kept, refuse, tookOne } = journal.getState();
+  begin({ command, jobId, removal, tick, seq: null });
   try {
     const reply = await inOrder(jobId, () => persist(() => call(command)));
     if (!reply.ok) {
@@ -51,8 +53,9 @@ export async function send<T>(
     }
     heard(reply.seq);
     tookOne(screen);
-    // A removal shown ahead stays until the reading that holds it has come; the screen lets it go then.
-    if (removal === null) end(command);
+    // What is shown ahead stays until the reading that holds it has come; the screen lets it go then.
+    if (tick !== null) kept(command, reply.seq);
+    else if (removal === null) end(command);
     return reply.value;
   } catch (error) {
     end(command);

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { JobView } from '../../core/contract/views.ts';
 import { client, Refused } from './client.ts';
+import type { TickAhead } from '../model/ticked-ahead.ts';
 import { send } from './commands.ts';
 import { journal, type Pending } from './journal.ts';
 import { useView } from './queries.ts';
@@ -13,6 +14,8 @@ export interface OpenJob {
   readonly now: number;
   /** Removals shown ahead of the record. */
   readonly ahead: readonly Pending[];
+  /** Ticks shown ahead of the record. */
+  readonly ticks: readonly TickAhead[];
 }
 
 /** The open job, once it has been read; lets go of what was shown ahead as soon as the record shows it itself. */
@@ -27,6 +30,11 @@ export function useJob(): OpenJob | null {
     for (const one of pending)
       if (one.removal && known.has(one.removal.id)) journal.getState().end(one.command);
   }, [view, pending]);
+  const read = reading.data?.seq ?? 0;
+  useEffect(() => {
+    for (const one of pending)
+      if (one.tick && one.seq !== null && one.seq <= read) journal.getState().end(one.command);
+  }, [read, pending]);
   useEffect(() => {
     // A job that is gone (undone, restored away) leads back to the list of jobs; a program that only does not answer
     // just now does not.
@@ -39,6 +47,7 @@ export function useJob(): OpenJob | null {
     view,
     now: Math.max(Date.now(), view.state.job.createdAt),
     ahead: pending.filter((one) => one.removal !== null && one.jobId === jobId),
+    ticks: pending.flatMap((one) => (one.tick !== null && one.jobId === jobId ? [one.tick] : [])),
   };
 }
 

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { TickAhead } from '../model/ticked-ahead.ts';
 import type { ScreenName } from './remember.ts';
 
 /** A change shown before the reply came: what it was, until the record has it. */
@@ -7,6 +8,10 @@ export interface Pending {
   readonly jobId: string;
   /** Set where a new removal is shown ahead of the record. */
   readonly removal: { readonly id: string; readonly text: string } | null;
+  /** Set where things of the way back are shown as ticked ahead of the record. */
+  readonly tick: TickAhead | null;
+  /** The journal number that it got; null while it is on its way. */
+  readonly seq: number | null;
 }
 
 interface Journal {
@@ -23,6 +28,8 @@ interface Journal {
   tookOne(on: ScreenName): void;
   begin(pending: Pending): void;
   end(command: string): void;
+  /** Kept, but shown ahead until a reading that holds it has come. */
+  kept(command: string, seq: number): void;
   /** Lets go of a removal shown ahead that the record put elsewhere. */
   forget(removalId: string): void;
   refuse(sentence: string | null): void;
@@ -40,6 +47,8 @@ export const journal = create<Journal>()((set) => ({
   tookOne: (doneOn) => set({ doneOn }),
   begin: (pending) => set((now) => ({ pending: [...now.pending, pending], refusal: null })),
   end: (command) => set((now) => ({ pending: now.pending.filter((one) => one.command !== command) })),
+  kept: (command, seq) =>
+    set((now) => ({ pending: now.pending.map((one) => (one.command === command ? { ...one, seq } : one)) })),
   forget: (removalId) =>
     set((now) => ({ pending: now.pending.filter((one) => one.removal?.id !== removalId) })),
   refuse: (refusal) => set({ refusal }),

@@ -165,7 +165,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
   return {
     id: step.id,
     title: step.title || say.untitled(step.number ?? 0),
-    number: steps.indexOf(step) + 1,
+    number: steps.findIndex((one) => one.id === step.id) + 1,
     total: steps.length,
     state: step.state,
     byTools: view.walk === 'tools',

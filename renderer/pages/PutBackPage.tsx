@@ -10,6 +10,7 @@ import { torqueOpening } from '../model/handbook/fill.ts';
 import { type AllShown, jointOf } from '../model/joint.ts';
 import { matesOf } from '../model/mates.ts';
 import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
+import { tickedAhead } from '../model/ticked-ahead.ts';
 import { thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
 import { AskDialog } from '../ui/AskDialog.tsx';
@@ -63,7 +64,8 @@ function useStepKeys(
 /** The way back: the step at hand, or the whole list where nothing is at hand. */
 export function PutBackPage({ job }: { readonly job: OpenJob }) {
   const stepId = remember((place) => place.stepId);
-  const step = stepId === 'list' ? null : stepAt(job.view, stepId);
+  const at = stepId === 'list' ? null : stepAt(job.view, stepId);
+  const step = at && tickedAhead(at, job.ticks);
   return step === null ? <AheadPage job={job} /> : <StepOrGate key={step.id} job={job} step={step} />;
 }
 
@@ -100,7 +102,7 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
       {printing && (
         <SheetDialog
           job={job}
-          step={job.view.plan.steps.indexOf(step) + 1}
+          step={job.view.plan.steps.findIndex((one) => one.id === step.id) + 1}
           onClose={() => setPrinting(false)}
         />
       )}

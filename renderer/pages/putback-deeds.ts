@@ -24,7 +24,7 @@ function tick(
   return send(
     job.id,
     (command) => client.tick.do({ command, jobId: job.id, thingIds: [...thingIds], what, ...value }),
-    { onStopped },
+    { onStopped, tick: { thingIds, what } },
   );
 }
 

@@ -25,7 +25,10 @@ export function useRoundDeeds(
     void send(
       job.id,
       (command) => client.tick.round({ command, jobId: job.id, holeIds: [...holeIds], round }),
-      { onStopped: (points) => onStop(points, () => through(holeIds, round)) },
+      {
+        onStopped: (points) => onStop(points, () => through(holeIds, round)),
+        tick: { thingIds: holeIds, round },
+      },
     ).then((done) => {
       if (done === null) sent.current = false;
     });

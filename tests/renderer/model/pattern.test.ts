@@ -44,7 +44,10 @@ describe('a job that follows an earlier one', () => {
     const now = await view();
     const removal = { id: 'next', text: 'coupling' };
     expect(
-      notches(now, [{ command: 'c', jobId: 'j', removal }]).map(([number, title]) => [number, title]),
+      notches(now, [{ command: 'c', jobId: 'j', removal, tick: null, seq: null }]).map(([number, title]) => [
+        number,
+        title,
+      ]),
     ).toEqual([
       [1, 'coupling'],
       [2, 'Mains locked out'],
