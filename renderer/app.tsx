@@ -10,6 +10,7 @@ import { JobsPage } from './pages/JobsPage.tsx';
 import { OffPage } from './pages/OffPage.tsx';
 import { PhotosPage } from './pages/PhotosPage.tsx';
 import { PutBackPage } from './pages/PutBackPage.tsx';
+import { ReachPage } from './pages/ReachPage.tsx';
 import { RemovalPage } from './pages/RemovalPage.tsx';
 import { StopWorkPage } from './pages/StopWorkPage.tsx';
 import { KeysDialog } from './screens/keys/KeysDialog.tsx';
@@ -94,6 +95,8 @@ function JobScreen({
       return <OffPage job={job} />;
     case 'putback':
       return <PutBackPage job={job} />;
+    case 'reach':
+      return <ReachPage job={job} />;
     case 'photos':
       return <PhotosPage job={job} />;
     case 'stopwork':

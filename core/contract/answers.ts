@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { Id, Line, Text } from '../model/fields.ts';
 import { Done, jobCommand, Made } from './shapes.ts';
 
+export type { Reach } from '../reinstall/index.ts';
+
 /** "Does 8 really have to go in before 7?" answered: it has to, or it need not. What that needed is handed on. */
 export const needSettle = {
   input: z.strictObject({

@@ -111,7 +111,7 @@ export function planComeOff(
     const wanted = againOf(state, reach).filter((id) => !had.has(id));
     if (wanted.length === 0) return nothingNew(reach, had.size > 0);
     const names = input.targetIds.map((id) => nameOf(state, id)).filter((name) => name !== '');
-    const note = `to reach ${names.join(', ') || 'something behind it'}`.slice(0, 2000);
+    const note = `to reach ${names.join('; ') || 'something behind it'}`.slice(0, 2000);
     const rankOf = ranksOf(state);
     const rows = [
       ...before.map(({ removal, thingId }) => ({ removal, thingId, rank: rankOf(thingId) })),

@@ -37,6 +37,9 @@ export const showKeys = (open: boolean) => keyMap.setState({ open });
 /** Screens that need no job. */
 const WITHOUT_JOB: ReadonlySet<ScreenName> = new Set(['jobs', 'handbook']);
 
+/** Screens that are reached from another one and stand under its name. */
+const PART_OF: Partial<Record<ScreenName, ScreenName>> = { bench: 'removal', reach: 'putback' };
+
 /** The ways out of a screen, for the left edge; without a job those that need none. */
 export function navKeys(current: ScreenName, hasJob = true): NavKey[] {
   const screens: NavKey[] = SCREENS.filter((action) => hasJob || WITHOUT_JOB.has(action.id)).map(
@@ -44,7 +47,7 @@ export function navKeys(current: ScreenName, hasJob = true): NavKey[] {
       id: action.id,
       label: action.text,
       hint: action.key,
-      current: action.id === (current === 'bench' ? 'removal' : current),
+      current: action.id === (PART_OF[current] ?? current),
       onGo: () => go(action.id),
     }),
   );
@@ -120,6 +123,20 @@ export function useEnter(onEnter: (() => void) | null): void {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, [onEnter]);
+}
+
+/** Letters that lead on from a screen, wherever nothing is typed. */
+export function usePlainKeys(keys: Readonly<Record<string, () => void>>): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const act = keys[event.key.toLowerCase()];
+      if (!act || keyIsTaken(event)) return;
+      event.preventDefault();
+      act();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  });
 }
 
 /** A field with something typed in it keeps Ctrl+Z for itself; an empty one has nothing to take back. */

@@ -8,6 +8,7 @@ export type ScreenName =
   | 'bench'
   | 'off'
   | 'putback'
+  | 'reach'
   | 'stopwork'
   | 'photos'
   | 'handbook';

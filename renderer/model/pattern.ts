@@ -1,4 +1,5 @@
 import type { JobView } from '../../core/contract/views.ts';
+import { againPlans } from '../../core/model/off-again.ts';
 import type { PatternData } from '../screens/begin/Pattern.tsx';
 import type { PlannedData } from '../screens/removal/Planned.tsx';
 import { pattern as say } from '../texts/pattern.ts';
@@ -15,9 +16,12 @@ export function plannedOf(view: JobView, removalId: string): PlannedData | null 
   const { state } = view;
   const removal = state.removal.find((one) => one.id === removalId);
   if (removal?.phase !== 'planned') return null;
+  const again = againPlans(state).get(removalId);
+  if (again !== undefined) return { again: true, sets: [], parts: againLines(view, again) };
   const counts = new Map<string, number>();
   for (const hole of state.position) counts.set(hole.setId, (counts.get(hole.setId) ?? 0) + 1);
   return {
+    again: false,
     sets: state.fset
       .filter((set) => set.removalId === removalId)
       .sort((a, b) => (a.ord < b.ord ? -1 : 1))
@@ -34,6 +38,25 @@ export function plannedOf(view: JobView, removalId: string): PlannedData | null 
       }),
     parts: state.part.filter((part) => part.removalId === removalId).map((part) => part.name),
   };
+}
+
+/** What comes off a second time: known from the first, so that nothing is counted anew. */
+function againLines(view: JobView, thingId: string): string[] {
+  const { state } = view;
+  return [
+    ...state.part.filter((part) => part.removalId === thingId).map((part) => part.name),
+    ...state.fset
+      .filter((set) => set.removalId === thingId)
+      .map((set) => {
+        const count = state.position.filter((hole) => hole.setId === set.id).length;
+        return `${count} × ${set.name || (view.specNames[set.specId] ?? '').replace(/^fastener\s*/, '')}`;
+      }),
+  ].filter((line) => line !== '');
+}
+
+/** What is planned next after this one; null = nothing. */
+export function plannedAfter(view: JobView, removalId: string): string | null {
+  return logOf(view).find((removal) => removal.phase === 'planned' && removal.id !== removalId)?.id ?? null;
 }
 
 /** The same with what was counted so far. */

@@ -1,13 +1,10 @@
-import type { JobView } from '../../core/contract/views.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
-import { useDraft } from '../data/draft.ts';
 import type { OpenJob } from '../data/job.ts';
-import { useReach, useTools, useTouched, walkBy } from '../data/queries.ts';
+import { useTools, walkBy } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
-import { dateRows, namesOf, type NeedAsk, needAsks, oneMoreRows, targetsOf } from '../model/ahead.ts';
+import { dateRows, namesOf, type NeedAsk, needAsks, oneMoreRows } from '../model/ahead.ts';
 import { ahead as say } from '../texts/ahead.ts';
-import { Field } from '../ui/Field.tsx';
 import { Key } from '../ui/Key.tsx';
 import { Rows } from '../ui/Rows.tsx';
 
@@ -25,7 +22,6 @@ export function AheadMore({ job }: { readonly job: OpenJob }) {
       <Promises job={job} />
       <NeedAsks job={job} asks={needAsks(view)} />
       <Tools job={job} />
-      <ReachPart job={job} />
     </>
   );
 }
@@ -145,63 +141,4 @@ function Tools({ job }: { readonly job: OpenJob }) {
       )}
     </>
   );
-}
-
-/** What must come off; as each comes off again it leaves the list, so that the list is the plan to follow. */
-function ReachPart({ job }: { readonly job: OpenJob }) {
-  const [typed, setTyped] = useDraft(`${job.id}/reach`);
-  const { ids, unknown } = targetsOf(job.view, typed);
-  const reach = useReach(job.id, ids).data?.value;
-  const text = typed.split(',')[0]?.trim() ?? '';
-  const touched = useTouched(job.id, text).data?.value;
-  const again = (thingId: string) =>
-    void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: say.why }));
-  return (
-    <section className="reach">
-      <h2 className="rows-title">{say.reach}</h2>
-      <Field label={say.reachAsk} example={say.reachExample} value={typed} onChange={setTyped} />
-      {unknown.map((word) => (
-        <p key={word}>{say.noneNamed(word)}</p>
-      ))}
-      {reach && ids.length > 0 && (
-        <>
-          {reach.removals.length === 0 && <p>{say.reachNone}</p>}
-          {reach.removals.map((one) => (
-            <div key={one.removalId} className="ahead-ask">
-              <p>
-                <b className="num">{one.number}</b> <span className="said">{one.title}</span>,{' '}
-                {say.states[one.state]}
-                {one.assumed ? `, ${say.assumed}` : ''}
-              </p>
-              {one.state !== 'still' && <Key onPress={() => again(one.removalId)}>{say.offAgain}</Key>}
-            </div>
-          ))}
-          {costLines(job.view, reach).map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-        </>
-      )}
-      {touched && text !== '' && <p>{touched.sentence}</p>}
-    </section>
-  );
-}
-
-type Reach = NonNullable<ReturnType<typeof useReach>['data']>['value'];
-
-function costLines(view: JobView, reach: Reach): string[] {
-  if (reach.removals.length === 0) return [];
-  const named = (ids: readonly string[], line: (names: string) => string) =>
-    ids.length > 0 ? [line(namesOf(view, ids))] : [];
-  return [
-    say.cost(reach.fasteners, reach.shared.length),
-    ...(reach.tools.length > 0
-      ? [say.toolList(reach.tools.map((one) => say.tool(one.tool)).join(', '))]
-      : []),
-    ...named(reach.renew, say.renew),
-    ...named(reach.renewIfWorn, say.worn),
-    ...named(reach.isolations, say.safe),
-    ...named(reach.fluids, say.drain),
-    ...(reach.minutesLow === null ? [] : [say.minutes(reach.minutesLow, reach.minutesHigh ?? 0)]),
-    ...reach.unknown.map((one) => one.sentence),
-  ];
 }

@@ -2,12 +2,13 @@ import { useState } from 'react';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
-import { useEnter } from '../data/keys.ts';
+import { useEnter, usePlainKeys } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
 import { stopsOfJob } from '../model/gates.ts';
 import { aheadData } from '../model/putback.ts';
 import { AheadScreen } from '../screens/putback/AheadScreen.tsx';
 import { ahead as sayAhead } from '../texts/ahead.ts';
+import { plannedRows } from '../model/way-in.ts';
 import { putback as say } from '../texts/putback.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { AheadMore } from './AheadMore.tsx';
@@ -54,6 +55,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
   const go = remember.getState().go;
   const data = aheadData(job.view);
   const stops = stopsOfJob(job.view);
+  const toReach = () => go({ screen: 'reach' });
   const onNext = () => go({ stepId: null });
   const onClose = () => {
     if (stops.length > 0) setAtGate(true);
@@ -63,6 +65,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
     setAtGate(false);
     setPhase(job, 'closed');
   };
+  usePlainKeys(atGate ? {} : { r: toReach });
   useEnter(atGate ? null : data.next !== null ? onNext : data.close === 'open' ? onClose : null);
   if (atGate) return <GatePage job={job} stepId={null} facts={stops} onPass={pass} />;
   return (
@@ -75,6 +78,8 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         more={<AheadMore job={job} />}
         onPick={(stepId) => go({ stepId })}
         onNext={onNext}
+        planned={plannedRows(job.view).length}
+        onReach={toReach}
         onOwnStep={() => setAsk(ownStep(job))}
         onNotInLog={() => setAsk(notInLog(job))}
         onPrint={() => setPrinting(true)}

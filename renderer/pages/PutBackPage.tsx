@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { StandingPoint } from '../../core/model/result.ts';
 import { useDraft } from '../data/draft.ts';
 import { type OpenJob, undo } from '../data/job.ts';
-import { keyIsTaken, pressesSomething } from '../data/keys.ts';
+import { keyIsTaken, pressesSomething, usePlainKeys } from '../data/keys.ts';
 import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
 import { stopsAt } from '../model/gates.ts';
@@ -159,6 +159,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const work = stepWork(job, step, setAsk, onStop);
   const rounds = useRoundDeeds(job, joint, step, onStop);
   useStepKeys(step, work.go, rounds.advance);
+  usePlainKeys({ r: () => remember.getState().go({ screen: 'reach' }) });
   useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
   // A touch on the lit hole takes it through its round; any other hole is opened.

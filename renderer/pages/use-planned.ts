@@ -3,7 +3,8 @@ import type { Row } from '../../core/model/tables.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
-import { plannedOf, withCounts } from '../model/pattern.ts';
+import { remember } from '../data/remember.ts';
+import { plannedAfter, plannedOf, withCounts } from '../model/pattern.ts';
 
 /** A removal that is only planned: what is counted of it, and the key that says that it is off. */
 export function usePlanned(job: OpenJob, current: Row<'removal'> | null) {
@@ -24,6 +25,8 @@ export function usePlanned(job: OpenJob, current: Row<'removal'> | null) {
       client.pattern.begin({ command, jobId: job.id, removalId, found }),
     );
     if (!done) beginning.current = null;
+    // The plan is gone once it came true: the next one is at hand.
+    else if (planned?.again) remember.getState().go({ removalId: plannedAfter(job.view, removalId) });
   };
   return {
     planned,

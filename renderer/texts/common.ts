@@ -19,6 +19,8 @@ export const common = {
   bench: 'At the bench',
   off: 'Off the machine',
   putback: 'Put back',
+  reach: 'What must come off',
+  days: 'Day by day',
   photos: 'Photos',
   stopwork: 'Stop work',
   record: 'Record',

@@ -99,6 +99,7 @@ export const keys = {
         ['S', 'All started by hand'],
         ['T', 'All tight'],
         ['Enter', 'The lit hole, then: it is back, or the next thing asked'],
+        ['R', 'What must come off to reach something'],
       ],
     },
     {

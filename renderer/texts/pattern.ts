@@ -16,5 +16,8 @@ export const pattern = {
   fewer: (what: string) => `− One less: ${what}`,
   more: (what: string) => `+ One more: ${what}`,
   begin: 'It is off',
+  again: 'Comes off again',
+  teachAgain:
+    'It was back. Enter when it is off again: seals and bolts tightened by angle must be new once more.',
   teachBegin: 'Count what comes off. Enter when it is off; or type what you find below.',
 };

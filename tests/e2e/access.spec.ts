@@ -42,6 +42,10 @@ for (const scheme of ['light', 'dark'] as const)
       await page.waitForTimeout(150);
       expect(await faultsOf(), name).toEqual([]);
     }
+    await page.keyboard.press('F4');
+    await page.keyboard.press('r');
+    await expect(page.getByLabel('What do you want to reach?')).toBeVisible();
+    expect(await faultsOf(), 'what must come off').toEqual([]);
     await page.keyboard.press('F3');
     await page.getByRole('button', { name: 'Spilled tray' }).click();
     for (const thread of ['M6', 'banana']) {

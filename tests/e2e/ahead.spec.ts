@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './support/program.ts';
 import { byScript, loggedJob, saved } from './support/seed.ts';
 
-test('the list says what comes by which day, what one more item frees, tools, and what is in the way', async ({
+test('the list says what comes by which day, what one more item frees, and tools', async ({
   open,
   program,
 }) => {
@@ -31,10 +31,6 @@ test('the list says what comes by which day, what one more item frees, tools, an
   await expect(
     page.getByText('Time left: not known yet, too little is back to tell the pace.'),
   ).toBeVisible();
-  await page.getByLabel('What do you want to reach?').fill('flywheel');
-  await expect(page.getByText('“flywheel” was not touched in the one job')).toBeVisible();
-  await page.getByLabel('What do you want to reach?').fill('belt guard');
-  await expect(page.getByText('Nothing is in the way.')).toBeVisible();
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map((one) => one.id)).toEqual([]);
 });
@@ -93,4 +89,56 @@ test('Put back walks the order with the fewest changes of tool once that is chos
     await page.keyboard.press('Enter');
   }
   expect(order).toEqual(['Pump', 'Fan', 'Bracket', 'Guard']);
+});
+
+test('several things are chosen to be reached, what must come off is planned, and Enter takes it off one by one', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(
+    program,
+    page,
+    [
+      'mains locked out',
+      'belt guard, 4 M6x16 hex 10',
+      'side cover, 3 M8x25 hex 13',
+      'shaft, 2 M10x40 hex 17',
+    ],
+    'F4',
+  );
+  await byScript(program, page, [
+    ['tick', '4'],
+    ['tick', '3'],
+    ['tick', '2'],
+    ['tick', 'mains locked out', '--what', 'given back'],
+  ]);
+  await page.keyboard.press('F4');
+  await expect(page.getByRole('button', { name: 'What must come off' })).toBeVisible();
+  await page.keyboard.press('r');
+  await expect(page.getByRole('heading', { name: 'What must come off to reach something' })).toBeVisible();
+  await page.getByLabel('What do you want to reach?').fill('flywheel');
+  await expect(page.getByText('“flywheel” was not touched in the one job')).toBeVisible();
+  await page.getByLabel('What do you want to reach?').fill('guard');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('group', { name: 'Chosen' })).toContainText('belt guard');
+  await page.getByRole('checkbox', { name: /side cover/ }).check({ force: true });
+  await expect(page.getByText('removals come off')).toBeVisible();
+  await expect(page.getByText('Make safe again: mains locked out.')).toBeVisible();
+  await expect(page.getByText('7 fasteners come out.')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('7 fasteners come out.')).toBeVisible();
+  expect((await new AxeBuilder({ page }).analyze()).violations.map((one) => one.id)).toEqual([]);
+  await page.getByRole('button', { name: 'Plan these' }).click();
+  await expect(page.getByRole('heading', { name: 'The plan' })).toBeVisible();
+  expect((await new AxeBuilder({ page }).analyze()).violations.map((one) => one.id)).toEqual([]);
+  for (const name of ['Make safe again: mains locked out', 'Belt guard', 'Side cover']) {
+    await expect(page.getByRole('button', { name: `It is off: ${name}` })).toBeVisible();
+    await page.keyboard.press('Enter');
+  }
+  await expect(page.getByText('Choose one or more things.')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('button', { name: 'What must come off' })).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Side cover', level: 1 })).toBeVisible();
 });

@@ -44,7 +44,7 @@ describe('verbs for the questions of the fourth week', () => {
     expect(reach.fasteners).toBe(16);
     expect((await run('reach')).code).toBe(2);
     expect((await run('reach', '--part', 'side cover', '--part', 'belt guard', '--plan')).out).toContain(
-      '  2 Side cover (to reach side cover, belt guard)',
+      '  2 Side cover (to reach side cover; belt guard)',
     );
     expect((await run('reach', '--plan', '--part', 'side cover')).out).toContain('planned already');
     expect((await run('reach')).out).toContain('  1 Belt guard');

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { ahead as sayAhead } from '../../texts/ahead.ts';
+import { common } from '../../texts/common.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Key } from '../../ui/Key.tsx';
@@ -30,6 +32,9 @@ export interface AheadScreenProps {
   readonly onNext: () => void;
   readonly onOwnStep: () => void;
   readonly onNotInLog: () => void;
+  /** Planned to come off again, and not off yet. */
+  readonly planned: number;
+  readonly onReach: () => void;
   readonly onPrint: () => void;
   readonly onClose: () => void;
   readonly onReopen: () => void;
@@ -50,6 +55,11 @@ export function AheadScreen(props: AheadScreenProps) {
         ))}
         {groups.length > 0 && props.more}
         <div className="keys off-tools two">
+          {groups.length > 0 && (
+            <Key onPress={props.onReach} hint="R">
+              {props.planned > 0 ? sayAhead.plannedKey(props.planned) : common.reach}
+            </Key>
+          )}
           <Key onPress={props.onOwnStep}>{say.addStep}</Key>
           <Key onPress={props.onNotInLog}>{say.notInLog}</Key>
           {groups.length > 0 && <Key onPress={props.onPrint}>{saySheet.print}</Key>}

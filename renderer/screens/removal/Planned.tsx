@@ -2,6 +2,8 @@ import { pattern as say } from '../../texts/pattern.ts';
 import { Key } from '../../ui/Key.tsx';
 
 export interface PlannedData {
+  /** It was off and back before: nothing is counted anew. */
+  readonly again: boolean;
   readonly sets: readonly {
     readonly id: string;
     readonly name: string;
@@ -22,7 +24,7 @@ interface PlannedProps {
 export function Planned({ planned, onFound }: PlannedProps) {
   return (
     <section className="planned">
-      <h2>{say.expected}</h2>
+      <h2>{planned.again ? say.again : say.expected}</h2>
       {planned.parts.length > 0 && <p className="said">{planned.parts.join(', ')}</p>}
       <ul>
         {planned.sets.map((set) => (
@@ -45,7 +47,7 @@ export function Planned({ planned, onFound }: PlannedProps) {
           </li>
         ))}
       </ul>
-      <p className="cap">{say.teachBegin}</p>
+      <p className="cap">{planned.again ? say.teachAgain : say.teachBegin}</p>
     </section>
   );
 }
