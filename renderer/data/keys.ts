@@ -95,12 +95,16 @@ export const isAsked = (): boolean => document.querySelector('[role=dialog], [ro
 /** True while a key belongs to a field, a question or a button, and not to the screen. */
 export function keyIsTaken(event: KeyboardEvent): boolean {
   const { target } = event;
-  const typed =
-    target instanceof HTMLInputElement
-      ? !['checkbox', 'radio'].includes(target.type)
-      : target instanceof HTMLTextAreaElement;
   const pressed = event.key === 'Enter' && target instanceof HTMLElement && target.closest(PRESSED) !== null;
-  return typed || isAsked() || pressed || event.ctrlKey || event.altKey || event.metaKey || event.repeat;
+  return (
+    takesLetters(target) ||
+    isAsked() ||
+    pressed ||
+    event.ctrlKey ||
+    event.altKey ||
+    event.metaKey ||
+    event.repeat
+  );
 }
 
 /** What Enter presses by itself. */
@@ -139,7 +143,14 @@ export function usePlainKeys(keys: Readonly<Record<string, () => void>>): void {
   });
 }
 
+/** Whether letters go into what has the focus: a radio or a tick box has a value too, but takes none. */
+export function takesLetters(target: EventTarget | null): target is HTMLInputElement | HTMLTextAreaElement {
+  return target instanceof HTMLInputElement
+    ? !['checkbox', 'radio', 'button', 'submit', 'file'].includes(target.type)
+    : target instanceof HTMLTextAreaElement;
+}
+
 /** A field with something typed in it keeps Ctrl+Z for itself; an empty one has nothing to take back. */
 function typing(target: EventTarget | null): boolean {
-  return (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement) && target.value !== '';
+  return takesLetters(target) && target.value !== '';
 }

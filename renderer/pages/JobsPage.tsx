@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { v7 } from 'uuid';
 import type { SearchHit } from '../../core/contract/contract.ts';
 import type { JobCard, JobView } from '../../core/contract/views.ts';
+import { SAMPLE_JOBS } from '../../core/model/sample-jobs.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import { useDraft, useTabText } from '../data/draft.ts';
@@ -28,7 +29,7 @@ function cut(text: string, words: string): readonly [string, string, string] {
     : [text.slice(0, at), text.slice(at, at + word.length), text.slice(at + word.length)];
 }
 
-/** "/" to search, N to start, S for the sample while nothing else is there, as the screen says. */
+/** "/" to search, N to start, S for the sample while it is not there, as the screen says. */
 function useJobsKeys(onStart: () => void, onSample: (() => void) | null): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -124,8 +125,9 @@ export function JobsPage() {
   const first = cards[0];
   const now = Date.now();
   const view = useView(first?.job.id ?? null).data?.value;
-  const sample = () => void send('workshop', (command) => client.jobs.sample({ command }));
-  useJobsKeys(() => setStarting(true), cards.length === 0 ? sample : null);
+  const sampleIn = SAMPLE_JOBS.every((id) => cards.some((card) => card.job.id === id));
+  const sample = sampleIn ? null : () => void send('workshop', (command) => client.jobs.sample({ command }));
+  useJobsKeys(() => setStarting(true), sample);
 
   const open = (jobId: string) => {
     const back = (cards.find((one) => one.job.id === jobId)?.depth.back ?? 0) > 0;

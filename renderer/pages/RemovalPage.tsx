@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useEdit, WHEN_LEFT } from '../data/edit.ts';
 import { type OpenJob, undo } from '../data/job.ts';
 import { journal } from '../data/journal.ts';
@@ -58,14 +58,20 @@ function useLine(job: OpenJob) {
   const hand = useRemoval(job);
   const { current, targetId, last, whole, entry, setText, next, setNext, clearNext } = hand;
   const { planned, onExpected, onBegin } = usePlanned(job, current);
+  // The first line of a removal that began with its photos or its name is the whole of it, as for any other.
+  const stays = targetId !== null && (current?.typed ?? '') !== '';
+  const typed = useRef(entry.text);
+  useEffect(() => {
+    typed.current = entry.text;
+  });
   const log = (text: string, said: Next) => {
+    const sent = entry.text;
     setText('');
     clearNext();
-    // The first line of a removal that began with its photos or its name is the whole of it, as for any other.
-    if (targetId !== null && (current?.typed ?? '') === '') remember.getState().go({ removalId: null });
+    if (targetId !== null && !stays) remember.getState().go({ removalId: null });
     void logLine(job, text, targetId, said).then((saved) => {
-      // A refused line comes back to where it was typed.
-      if (!saved) setText(entry.text);
+      // A refused line comes back to where it was typed, before what was typed meanwhile.
+      if (!saved) setText([sent, typed.current].filter((one) => one !== '').join(', '));
     });
   };
   const onNext = () => {
@@ -89,7 +95,17 @@ function useLine(job: OpenJob) {
   const onRepeat = () => {
     if (repeated !== '') setText(repeated);
   };
-  return { ...hand, planned, onExpected, onNext, onDid, onDidKey, onRepeat, canRepeat: repeated !== '' };
+  return {
+    ...hand,
+    stays,
+    planned,
+    onExpected,
+    onNext,
+    onDid,
+    onDidKey,
+    onRepeat,
+    canRepeat: repeated !== '',
+  };
 }
 
 /** The removal at hand as the screen shows it, with its title and note while they are typed. */
@@ -185,6 +201,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
         dropping={dropping}
         placing={photos.marks.placing}
         entry={entry}
+        stays={line.stays}
         unfiled={photos.unfiled}
         canUndo={job.view.history.undo !== null}
         canRepeat={line.canRepeat}

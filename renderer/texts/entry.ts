@@ -9,6 +9,7 @@ export const entry = {
   pad: 'Number pad',
   times: 'times, or by',
   next: 'Next removal',
+  addTo: (number: number) => `Add to ${number}`,
   enter: 'Enter',
   same: 'Same as last',
   sameHint: '↑',

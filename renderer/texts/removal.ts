@@ -25,6 +25,8 @@ export const removal = {
   noPhoto: 'Type what comes off below, as you would say it. Enter writes it down and goes on to the next.',
   firstNoPhoto:
     'Take the first thing off and type it below: five with a 13 mm head is “5 13”, then Enter. Name and thread can follow later.',
+  addsTo: (number: number) =>
+    `What you type now is added to removal ${number}, which stays at hand. Enter on the empty line goes on to the next.`,
   untitled: 'Not named yet',
   putBackPhoto: 'Not of this removal',
   photoOf: (number: number, total: number) => `Photo ${number} of ${total}`,

@@ -67,12 +67,15 @@ export interface WrittenProps {
   readonly value: string;
   readonly onChange: (value: string) => void;
   readonly onDone?: () => void;
+  /** Enter ended it: where typing goes on. */
+  readonly onEnter?: () => void;
   readonly placeholder: string;
   readonly className?: string;
 }
 
 /** A name or a note, written straight onto the page. Enter ends it, Shift and Enter begins a line. */
-export function Written({ label, value, onChange, onDone, placeholder, className = '' }: WrittenProps) {
+export function Written(props: WrittenProps) {
+  const { label, value, onChange, onDone, onEnter, placeholder, className = '' } = props;
   return (
     <textarea
       className={`written said ${className}`}
@@ -87,6 +90,7 @@ export function Written({ label, value, onChange, onDone, placeholder, className
         if (event.key !== 'Enter' || event.shiftKey) return;
         event.preventDefault();
         event.currentTarget.blur();
+        onEnter?.();
       }}
     />
   );

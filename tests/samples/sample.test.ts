@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommand } from '../../core/cli/main.ts';
+import { SAMPLE_JOBS } from '../../core/model/sample-jobs.ts';
 import type { JobState } from '../../core/model/tables.ts';
 import { planJob } from '../../core/reinstall/index.ts';
 import { checkDatabase } from '../../core/store/check.ts';
@@ -22,6 +23,10 @@ const back = sampleState('half-back');
 const finished = sampleState('finished');
 
 describe('the sample job', () => {
+  it('has the ids by which the Jobs screen knows that it is in the workshop', () => {
+    expect([apart, back, finished].map((copy) => copy.job.id).sort()).toEqual([...SAMPLE_JOBS].sort());
+  });
+
   it('holds one of everything that makes a job hard', () => {
     const { removal, position, part, fset, temporary, fluid, isolation, photo } = finished;
     expect(removal.length).toBeGreaterThanOrEqual(16);

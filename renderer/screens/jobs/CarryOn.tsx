@@ -23,8 +23,15 @@ export interface CarryOnData {
   readonly go: string;
 }
 
+interface CarryOnProps {
+  readonly carry: CarryOnData;
+  /** Takes the focus as the screen opens. */
+  readonly first: boolean;
+  readonly onGo: () => void;
+}
+
 /** Goes to the exact spot, after saying what has changed while nobody looked. */
-export function CarryOn({ carry, onGo }: { readonly carry: CarryOnData; readonly onGo: () => void }) {
+export function CarryOn({ carry, first, onGo }: CarryOnProps) {
   return (
     <section className="hand on-sheet jobs-carry">
       <h2 className="said">{carry.title}</h2>
@@ -40,7 +47,7 @@ export function CarryOn({ carry, onGo }: { readonly carry: CarryOnData; readonly
         ))}
       </dl>
       <div className="foot">
-        <Key look="go" large onPress={onGo} hint={say.enter} first>
+        <Key look="go" large onPress={onGo} hint={say.enter} first={first}>
           {carry.go}
         </Key>
       </div>

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { PhotoView } from '../../photo/PhotoView.tsx';
@@ -25,7 +26,8 @@ export interface JobsScreenProps {
   readonly onCarryOn: () => void;
   readonly onOpen: (id: string) => void;
   readonly onStart: () => void;
-  readonly onSample: () => void;
+  /** Null where the whole sample is in the workshop. */
+  readonly onSample: (() => void) | null;
   readonly onHandbook: () => void;
 }
 
@@ -33,10 +35,16 @@ export interface JobsScreenProps {
 export function JobsScreen(props: JobsScreenProps) {
   const { carry, hits } = props;
   const isWide = useMedia(wide);
+  // Whoever emptied the search is still typing in it.
+  const [searched, setSearched] = useState(props.search !== '');
+  const onSearch = (text: string) => {
+    setSearched(true);
+    props.onSearch(text);
+  };
   const head = (
     <div className="jobs-head">
       <h1>{say.title}</h1>
-      {carry !== null && <Search text={props.search} onSearch={props.onSearch} />}
+      {carry !== null && <Search text={props.search} onSearch={onSearch} />}
     </div>
   );
   const start = carry !== null && (
@@ -47,6 +55,11 @@ export function JobsScreen(props: JobsScreenProps) {
       <Key onPress={props.onHandbook} hint={say.handbookHint}>
         {common.handbook}
       </Key>
+      {props.onSample !== null && (
+        <button type="button" className="link" onClick={props.onSample} aria-keyshortcuts={say.sampleHint}>
+          {say.sample} <kbd aria-hidden="true">{say.sampleHint}</kbd>
+        </button>
+      )}
     </div>
   );
   return (
@@ -74,7 +87,7 @@ export function JobsScreen(props: JobsScreenProps) {
               <PhotoView key={carry.photo.id} photo={carry.photo} />
             )}
           </div>
-          <CarryOn carry={carry} onGo={props.onCarryOn} />
+          <CarryOn carry={carry} first={!searched} onGo={props.onCarryOn} />
           <Others jobs={props.jobs} onOpen={props.onOpen} />
         </>
       )}
@@ -113,7 +126,7 @@ function Bare({ carry }: { readonly carry: CarryOnData }) {
 interface EmptyProps {
   readonly isWide: boolean;
   readonly onStart: () => void;
-  readonly onSample: () => void;
+  readonly onSample: (() => void) | null;
 }
 
 function Empty({ isWide, onStart, onSample }: EmptyProps) {
@@ -126,9 +139,11 @@ function Empty({ isWide, onStart, onSample }: EmptyProps) {
         <Key look="go" large onPress={onStart} first>
           {say.startOwn}
         </Key>
-        <Key large onPress={onSample} hint={say.sampleHint}>
-          {say.sample}
-        </Key>
+        {onSample !== null && (
+          <Key large onPress={onSample} hint={say.sampleHint}>
+            {say.sample}
+          </Key>
+        )}
       </div>
     </div>
   );

@@ -15,7 +15,11 @@ import { MarkPanel } from './MarkPanel.tsx';
 import { Planned } from './Planned.tsx';
 import type { RemovalScreenProps, Side } from './RemovalScreen.tsx';
 
-type HandProps = RemovalScreenProps & { readonly onType: (typed: string) => void };
+type HandProps = RemovalScreenProps & {
+  readonly onType: (typed: string) => void;
+  /** Enter ended the title or the note. */
+  readonly onNamed: () => void;
+};
 
 /** The removal at hand: its number, title, what was done, counts, open points, note for the way back, number pad. */
 export function RemovalHand(props: HandProps) {
@@ -62,6 +66,7 @@ export function RemovalHand(props: HandProps) {
             placeholder={say.noteEmpty}
             onChange={props.onNoteBack}
             onDone={props.onNoteBackDone}
+            onEnter={props.onNamed}
           />
           {removal.noteBack !== '' && <p className="cap">{say.noteCaption}</p>}
         </div>
@@ -73,7 +78,7 @@ export function RemovalHand(props: HandProps) {
   );
 }
 
-function Head({ removal, photo, onTitle, onTitleDone, onBench, canBench }: HandProps) {
+function Head({ removal, photo, onTitle, onTitleDone, onNamed, onBench, canBench }: HandProps) {
   const head = removal.planned
     ? say.expected
     : removal.since === null
@@ -102,14 +107,16 @@ function Head({ removal, photo, onTitle, onTitleDone, onBench, canBench }: HandP
           placeholder={say.titleEmpty}
           onChange={onTitle}
           onDone={onTitleDone}
+          onEnter={onNamed}
         />
       </h1>
     </div>
   );
 }
 
-/** A planned removal is off with one key, as long as nothing is typed. */
-function removalWord({ removal, entry }: HandProps): string {
+/** A planned removal is off with one key, as long as nothing is typed; a line goes into a removal taken up again. */
+function removalWord({ removal, entry, stays }: HandProps): string {
+  if (stays && entry.text.trim() !== '') return sayEntry.addTo(removal.number);
   return removal.planned !== null && entry.text.trim() === '' ? sayPattern.begin : sayEntry.next;
 }
 

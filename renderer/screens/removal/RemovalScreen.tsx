@@ -9,6 +9,7 @@ import { removal as say } from '../../texts/removal.ts';
 import { type EntryData, EntryLine } from '../../ui/EntryLine.tsx';
 import type { Count } from '../../ui/Numbers.tsx';
 import { typeOnPad } from '../../ui/pad.ts';
+import { useTyping } from '../../ui/use-typing.ts';
 import type { PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 import type { MarkAtHand } from './MarkPanel.tsx';
@@ -71,6 +72,8 @@ export interface RemovalScreenProps {
   readonly dropping: boolean;
   readonly placing: boolean;
   readonly entry: EntryData;
+  /** What is typed is added to this removal, which stays at hand. */
+  readonly stays: boolean;
   readonly unfiled: UnfiledData;
   readonly canUndo: boolean;
   readonly canRepeat: boolean;
@@ -118,6 +121,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
   const line = useRef<HTMLTextAreaElement>(null);
   // The hand comes from the machine: whatever removal is at hand, typing goes to its line.
   useEffect(() => line.current?.focus(), [removal.number]);
+  useTyping(line);
   const onType = (typed: string) => {
     props.onEntry(typeOnPad(entry.text, typed));
     line.current?.focus();
@@ -126,7 +130,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="removal">
       <div className="removal-photo">
         {photo === null ? (
-          <NoPhoto removal={removal} />
+          <NoPhoto removal={removal} stays={props.stays} />
         ) : (
           <PhotoView
             key={photo.photo.id}
@@ -146,7 +150,7 @@ export function RemovalScreen(props: RemovalScreenProps) {
         )}
         {props.dropping && <p className="drop-word">{sayPhotos.drop}</p>}
       </div>
-      <RemovalHand {...props} onType={onType} />
+      <RemovalHand {...props} onType={onType} onNamed={() => line.current?.focus()} />
       <div className="removal-entry">
         <EntryLine
           ref={line}
@@ -188,13 +192,15 @@ function PhotoPlates(props: RemovalScreenProps & { readonly photo: RemovalPhoto 
 }
 
 /** Without a photo the number is the picture, and the sentence says what to do next. */
-function NoPhoto({ removal }: { readonly removal: RemovalData }) {
+function NoPhoto({ removal, stays }: Pick<RemovalScreenProps, 'removal' | 'stays'>) {
   return (
     <div className="no-photo">
       <b className="num" aria-hidden="true">
         {removal.number}
       </b>
-      <p className="how">{removal.number === 1 ? say.firstNoPhoto : say.noPhoto}</p>
+      <p className="how">
+        {stays ? say.addsTo(removal.number) : removal.number === 1 ? say.firstNoPhoto : say.noPhoto}
+      </p>
     </div>
   );
 }

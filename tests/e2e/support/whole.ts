@@ -34,7 +34,7 @@ async function smaller(folder: string, names: readonly string[]): Promise<string
 }
 
 const entryOf = (page: Page) => page.getByRole('textbox', { name: 'What came off' });
-const nextKey = (page: Page) => page.getByRole('button', { name: /^Next removal/ });
+const nextKey = (page: Page) => page.getByRole('button', { name: /^(Next removal|Add to)/ });
 
 /** Types one line and writes it down. */
 async function line(page: Page, hands: Hands, text: string): Promise<void> {
