@@ -47,21 +47,7 @@ export function JobsScreen(props: JobsScreenProps) {
       {carry !== null && <Search text={props.search} onSearch={onSearch} />}
     </div>
   );
-  const start = carry !== null && (
-    <div className="jobs-foot">
-      <Key onPress={props.onStart} hint={say.startHint}>
-        {say.start}
-      </Key>
-      <Key onPress={props.onHandbook} hint={say.handbookHint}>
-        {common.handbook}
-      </Key>
-      {props.onSample !== null && (
-        <button type="button" className="link" onClick={props.onSample} aria-keyshortcuts={say.sampleHint}>
-          {say.sample} <kbd aria-hidden="true">{say.sampleHint}</kbd>
-        </button>
-      )}
-    </div>
-  );
+  const start = carry !== null && <JobsFoot {...props} />;
   return (
     <Frame
       pane={{ ...props.pane, job: say.title, ...(isWide && { head, foot: start }) }}
@@ -92,6 +78,25 @@ export function JobsScreen(props: JobsScreenProps) {
         </>
       )}
     </Frame>
+  );
+}
+
+/** The ways on from Jobs; the sample quietly, as long as it is not in the workshop. */
+function JobsFoot(props: Pick<JobsScreenProps, 'onStart' | 'onHandbook' | 'onSample'>) {
+  return (
+    <div className="jobs-foot">
+      <Key onPress={props.onStart} hint={say.startHint}>
+        {say.start}
+      </Key>
+      <Key onPress={props.onHandbook} hint={say.handbookHint}>
+        {common.handbook}
+      </Key>
+      {props.onSample !== null && (
+        <button type="button" className="link" onClick={props.onSample} aria-keyshortcuts={say.sampleHint}>
+          {say.sample} <kbd aria-hidden="true">{say.sampleHint}</kbd>
+        </button>
+      )}
+    </div>
   );
 }
 
