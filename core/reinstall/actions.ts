@@ -59,6 +59,8 @@ function mechanical(at: Situation, one: PlanNode, content: Content): StepAction[
   const open = content.connections.filter((connection) => !connection.hidden);
   const unions = open.filter((connection) => isUnion(connection));
   const plain = open.filter((connection) => !isUnion(connection));
+  // A clamp is set once its hose is on.
+  const clamps = plain.length === 0 ? [] : content.holes.filter((hole) => isClamp(at, hole));
   const role = (...roles: Row<'temporary'>['role'][]) =>
     content.temporaries.filter((row) => roles.includes(row.role));
   const inside = content.parts.filter(
@@ -78,13 +80,18 @@ function mechanical(at: Situation, one: PlanNode, content: Content): StepAction[
     ...main.map((part) => fit(at, part)),
     ...content.marks.map((mark) => matchAction(at, one, mark)),
     ...logged(at, one),
-    ...threads(at, content, unions),
+    ...threads(at, { ...content, holes: content.holes.filter((hole) => !clamps.includes(hole)) }, unions),
     ...unions.map((connection) => join(at, connection)),
     ...plain.map((connection) => join(at, connection)),
+    ...threads(at, { ...content, holes: clamps }, []),
     ...role('supports', 'cages', 'locks', 'aid').map((row) => takeOut(at, row)),
     ...content.measures.map((measure) => measureAction(at, measure)),
+    ...closeDrain(at, one),
   ];
 }
+
+const isClamp = (at: Situation, hole: Hole): boolean =>
+  at.graph.log.spec.get(hole.set.specId)?.kind === 'clamp';
 
 const isUnion = (connection: Row<'connection'>): boolean =>
   connection.kind === 'union' ||
@@ -214,6 +221,15 @@ function matchAction(at: Situation, one: PlanNode, mark: Row<'mark'>): StepActio
   return mark.kind === 'routing'
     ? action('route', `Route as it was: ${mark.body}`, [mark.id], done)
     : action('match', `To its marks: ${mark.body}`, [mark.id], done);
+}
+
+/** What was only opened to drain, with no plug written down: closed with its step. */
+function closeDrain(at: Situation, one: PlanNode): StepAction[] {
+  if (!at.graph.needs.drains[one.index] || of(at.graph.log.setsOf, one.thingId).length > 0) return [];
+  const done = at.progress[at.graph.numberOf.get(one.id) ?? -1]?.done === true;
+  return [
+    action('close drain', 'Close where it was drained, with a new seal where one belongs there.', [], done),
+  ];
 }
 
 /** What was logged as an ordered action and is not one of the things above: in reverse. */

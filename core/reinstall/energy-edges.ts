@@ -112,7 +112,7 @@ function feedsFill(isolation: Row<'isolation'>, fluid: Row<'fluid'>): boolean {
   return isolation.energy !== fluid.liveEnergy || /\b(valve|tap|cock|stopcock)\b/i.test(isolation.how);
 }
 
-/** Steps in which an opening of the fluid is closed. */
+/** Steps in which an opening of the fluid is closed, and those that waited for its empty system. */
 export function closersOf(graph: Graph, fluidId: string): number[] {
   const steps = new Set<number>();
   for (const open of of(graph.log.opensOf, fluidId)) {
@@ -122,6 +122,11 @@ export function closersOf(graph: Graph, fluidId: string): number[] {
     const put = index === undefined ? -1 : (graph.putBack[index] ?? -1);
     if (direct !== undefined) steps.add(direct);
     if (put >= 0) steps.add(put);
+    // What came off because the system was empty is on again before it is filled.
+    for (const later of graph.needs.behindDrain.get(index ?? -1) ?? []) {
+      const step = graph.putBack[later] ?? -1;
+      if (step >= 0) steps.add(step);
+    }
   }
   return [...steps];
 }

@@ -5,7 +5,8 @@ import type { Draft } from './draft.ts';
 import { stepName } from './draft.ts';
 import { linesOf } from './lines.ts';
 import type { Situation } from './situation.ts';
-import { last, standing } from './standing.ts';
+import { staysEmpty } from './job-log.ts';
+import { holeMark, last, standing, standingOfHole } from './standing.ts';
 
 const IN = ['started', 'tightened', 'paint-checked', 'fitted', 'done'] as const;
 
@@ -226,6 +227,28 @@ function reused(at: Situation, node: number, hole: Hole, deed: Row<'deed'>): Dra
       facts: [deed.round],
     },
   ];
+}
+
+/** A hole that was found empty is filled or stays empty because somebody says so, not because nobody did. */
+export function emptyFindings(at: Situation): Draft[] {
+  const { log } = at.graph;
+  return at.state.position.flatMap((position): Draft[] => {
+    if (position.fate !== 'fill' || !staysEmpty(log, position)) return [];
+    const set = log.set.get(position.setId);
+    const node = at.graph.stepOfThing(position.setId);
+    const mark = holeMark(log, position, standingOfHole(log, position));
+    if (!set || node < 0 || mark !== 'out') return [];
+    return [
+      {
+        code: 'hole.empty',
+        severity: 'warn',
+        subjects: [position.id],
+        sentence: `${set.name || stepName(at, node)}: hole ${position.n} was empty as found, and nobody has said what becomes of it.`,
+        clears: 'Say at the bench that it is filled, or that it is left out.',
+        node,
+      },
+    ];
+  });
 }
 
 /** Said on the day it comes off, so that a new one is ordered while there is time. */

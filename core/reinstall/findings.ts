@@ -2,7 +2,7 @@ import { sharpnessOfAll } from '../model/shots.ts';
 import type { Draft } from './draft.ts';
 import { blockedFindings, openFindings, temporaryFindings } from './findings-open.ts';
 import { partFindings, photoFindings } from './findings-parts.ts';
-import { damageFindings, holeFindings, pieceFindings } from './findings-pieces.ts';
+import { damageFindings, emptyFindings, holeFindings, pieceFindings } from './findings-pieces.ts';
 import { lateIsolations, valueFindings } from './findings-values.ts';
 import type { Situation } from './situation.ts';
 import { titleOf } from './situation.ts';
@@ -16,6 +16,7 @@ export function draftsOf(at: Situation): Draft[] {
     ...holeFindings(at),
     ...pieceFindings(at),
     ...damageFindings(at),
+    ...emptyFindings(at),
     ...partFindings(at),
     ...valueFindings(at),
     ...lateIsolations(at),

@@ -17,6 +17,7 @@ export function lacksOf(at: Situation): Lack[][] {
   addNewParts(at, add);
   addShort(at, add);
   addCures(at, add);
+  addNeverPutOn(at, add);
   addClosing(at, add);
   return lacks;
 }
@@ -124,6 +125,28 @@ function addCures(at: Situation, add: Add): void {
   }
 }
 
+/** Its step is done and nobody wrote down when it was put on: nobody can say that it has cured. */
+function addNeverPutOn(at: Situation, add: Add): void {
+  for (const consumable of at.state.consumable) {
+    const { cureMinutes, cureBefore } = consumable;
+    if (consumable.putAt !== null || cureMinutes === null || cureBefore === null) continue;
+    if (!at.progress[at.graph.stepOfThing(consumable.thingId)]?.done) continue;
+    for (const node of waitingForCure(at, cureBefore))
+      add(node, {
+        code: 'cure',
+        thingId: consumable.thingId,
+        qty: 0,
+        until: null,
+        sentence: `${consumable.name || consumable.kind} cures ${cureMinutes} minutes, and nobody wrote down when it was put on. Tick it in its step.`,
+      });
+  }
+}
+
+/** What waits for a cure: filling, or whatever brings energy. */
+function waitingForCure(at: Situation, before: NonNullable<Row<'consumable'>['cureBefore']>): number[] {
+  return before === 'fill' ? [...at.graph.closing.values()] : live(at);
+}
+
 /** Each cure with the steps that wait for it, and when it is over. Filling waits, or whatever brings energy. */
 export function cures(at: Situation): { node: number; consumable: Row<'consumable'>; until: number }[] {
   const found: { node: number; consumable: Row<'consumable'>; until: number }[] = [];
@@ -131,9 +154,7 @@ export function cures(at: Situation): { node: number; consumable: Row<'consumabl
     if (consumable.putAt === null || consumable.cureMinutes === null || consumable.cureBefore === null)
       continue;
     const until = consumable.putAt + consumable.cureMinutes * 60_000;
-    const { graph } = at;
-    const gates = consumable.cureBefore === 'fill' ? [...graph.closing.values()] : live(at);
-    for (const node of gates) found.push({ node, consumable, until });
+    for (const node of waitingForCure(at, consumable.cureBefore)) found.push({ node, consumable, until });
   }
   return found;
 }

@@ -20,6 +20,8 @@ export interface Needs {
   readonly hasStep: readonly boolean[];
   /** By log index: a plug opened to drain, closed again as soon as that is done. */
   readonly drains: readonly boolean[];
+  /** By log index of a drain plug: the removals that waited for the empty system. */
+  readonly behindDrain: ReadonlyMap<number, readonly number[]>;
 }
 
 /**
@@ -34,12 +36,36 @@ export function needsOf(log: JobLog): Needs {
   const links: NeedLink[][] = [];
   // Handed-on needs of entries that are passed through; earlier entries are settled first, so no recursion.
   const through: NeedLink[][] = [];
+  const emptied: Set<number>[] = [];
+  const behindDrain = new Map<number, number[]>();
   raw.forEach((own, i) => {
     const settled = settle(own, through, (on) => hasStep[on] === true && drains[on] !== true);
     links.push(hasStep[i] ? settled : []);
     through.push(settled);
+    const waited = emptiedFor(own, emptied, hasStep, drains);
+    emptied.push(waited);
+    for (const drain of waited) {
+      const list = behindDrain.get(drain);
+      if (list) list.push(i);
+      else behindDrain.set(drain, [i]);
+    }
   });
-  return { links, hasStep, drains };
+  return { links, hasStep, drains, behindDrain };
+}
+
+/** The drains that a removal was behind with no step between: what is fitted on the way back before the system is filled. */
+function emptiedFor(
+  own: readonly NeedLink[],
+  emptied: readonly ReadonlySet<number>[],
+  hasStep: readonly boolean[],
+  drains: readonly boolean[],
+): Set<number> {
+  const found = new Set<number>();
+  for (const { on } of own) {
+    if (drains[on]) found.add(on);
+    if (drains[on] || !hasStep[on]) for (const other of emptied[on] ?? []) found.add(other);
+  }
+  return found;
 }
 
 /**

@@ -1,7 +1,7 @@
-import type { Row } from '../model/tables.ts';
+import type { JobState, Row } from '../model/tables.ts';
 import { Graph } from './graph.ts';
-import { byOrd, compare, isOff, of, staysEmpty, type JobLog } from './job-log.ts';
-import type { Needs } from './needs.ts';
+import { byOrd, compare, isOff, jobLog, of, staysEmpty, type JobLog } from './job-log.ts';
+import { type Needs, needsOf } from './needs.ts';
 import { needReach } from './reachability.ts';
 
 /** A position whose holders are not all put back before the removal it came out with: it waits for all of them. */
@@ -57,6 +57,13 @@ function sharedPositions(log: JobLog, needs: Needs): SharedPosition[] {
     if (list.some((holder) => !reaches(holder, home))) found.push({ positionId, home, holders: list });
   }
   return found.sort((a, b) => compare(a.positionId, b.positionId));
+}
+
+/** Holes with a step of their own: they hold more than one part, and go in once the last of these is on. */
+export function sharedHoles(state: JobState): ReadonlySet<string> {
+  if (state.holds.length === 0) return new Set();
+  const log = jobLog(state);
+  return new Set(sharedPositions(log, needsOf(log)).map((one) => one.positionId));
 }
 
 /** A part moved over to another one that is put back in some step. */

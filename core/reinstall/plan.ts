@@ -218,7 +218,12 @@ function depthOf(at: Situation): Depth {
     const nodes = node >= 0 ? [node] : isolations;
     if (nodes.length > 0 && nodes.every((one) => at.progress[one]?.done)) back += 1;
   });
+  const { log } = at.graph;
   let pieces = 0;
-  for (const move of at.state.move) if (move.src === 'hole' && move.cause === 'came off') pieces += move.qty;
+  for (const move of at.state.move) {
+    const owner = log.set.get(move.homeSetId ?? '') ?? log.part.get(move.partId ?? '');
+    const removal = log.removals[log.indexOf.get(owner?.removalId ?? '') ?? -1];
+    if (move.src === 'hole' && move.cause === 'came off' && removal?.phase !== 'void') pieces += move.qty;
+  }
   return { off, back, left: off - back, pieces };
 }

@@ -2,6 +2,7 @@ import type { JobState } from '../model/tables.ts';
 import { buildGraph, listOrder } from './build-graph.ts';
 import { contents, type Content } from './content.ts';
 import { arcs, type Arcs, type Graph } from './graph.ts';
+import { of } from './job-log.ts';
 import type { Ordered } from './order.ts';
 import { progressOf, type Progress } from './progress.ts';
 
@@ -73,8 +74,12 @@ export function titleOf(graph: Graph, node: number): string {
   const removal = log.removals[one.index];
   const set = log.set.get(one.thingId);
   switch (one.kind) {
-    case 'S':
-      return removal?.title || removal?.typed.split('\n')[0] || '';
+    case 'S': {
+      const title = removal?.title || removal?.typed.split('\n')[0] || '';
+      // A plug that was written down has its own name.
+      const plain = graph.needs.drains[one.index] && of(log.setsOf, one.thingId).length === 0;
+      return plain ? `Close the drain: ${title}` : title;
+    }
     case 'B':
       return `${log.part.get(one.thingId)?.name ?? 'Part'} onto its new place`;
     case 'F': {

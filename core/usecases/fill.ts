@@ -1,7 +1,8 @@
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import type { Decision } from './frame.ts';
-import { book, piecesPerHole, stowOf } from './pieces.ts';
+import { damagesPiece } from '../tally/index.ts';
+import { book, holesOf, piecesPerHole, stowOf } from './pieces.ts';
 
 /** What is in hand, lot by lot; counted down as pieces go in, so that one command never uses a piece twice. */
 interface Lot {
@@ -51,6 +52,27 @@ function lotFor(decision: Decision, all: Hands, set: Row<'fset'>, specId: string
   return all.filter(fits);
 }
 
+/** What is said of a piece that goes into a hole. */
+export interface FillWith {
+  /** Only new ones, or only old ones; undefined = whatever is right. */
+  readonly fresh: boolean | undefined;
+  /** The specification that went in, where somebody says that it is another one than the hole's. */
+  readonly withSpecId?: string | null | undefined;
+  /** Somebody pointed at this very hole: then even a damaged piece goes back in, and is found as such. */
+  readonly asked: boolean;
+}
+
+/** Whether the piece that came out of this hole was damaged and is still in hand: the first to be scrapped is that one. */
+function damagedInHand(decision: Decision, set: Row<'fset'>, hole: Row<'position'>): boolean {
+  const marked = (one: Row<'position'>) => one.found !== 'empty' && damagesPiece(one.condition);
+  if (!marked(hole)) return false;
+  const marks = holesOf(decision, set.id).filter(marked).length;
+  const scrapped = decision.state.move
+    .filter((move) => move.homeSetId === set.id && move.dst === 'scrap')
+    .reduce((sum, move) => sum + move.qty, 0);
+  return marks > scrapped;
+}
+
 /**
  * Books the pieces of one hole in: new ones where they must be new and are in hand. `fresh` says which were taken.
  * Refused when none is in hand by the books; then one is missing, or more came than was written down.
@@ -59,15 +81,14 @@ export function fillHole(
   decision: Decision,
   all: Hands,
   hole: Row<'position'>,
-  fresh: boolean | undefined,
-  /** The specification that went in, where somebody says that it is another one than the hole's. */
-  withSpecId: string | null = null,
+  { fresh, withSpecId = null, asked }: FillWith,
 ): Result<{ fresh: boolean; withSpecId: string }> {
   const set = decision.writer.get('fset', hole.setId) as Row<'fset'>;
   const main = hole.specId ?? set.specId;
   // A slackened bolt never left its hole, and neither did one in a hole nobody emptied: nothing to book.
   if (set.how === 'slackened' && hole.found !== 'new hole') return ok({ fresh: false, withSpecId: main });
-  const wantNew = fresh ?? set.renew === 'must';
+  const damaged = damagedInHand(decision, set, hole);
+  const wantNew = fresh ?? (set.renew === 'must' || damaged);
   let used = false;
   for (const one of piecesPerHole(decision, set, hole)) {
     const piece = one.specId === main && withSpecId !== null ? { ...one, specId: withSpecId } : one;
@@ -78,6 +99,11 @@ export function fillHole(
       return refuse(
         'refused',
         `Hole ${hole.n}: none in hand by the books${fresh ? ' that is new' : ''}. Count the bag, find it, or write down what came new.`,
+      );
+    if (one.specId === main && damaged && !lot.fresh && lot.homeSetId === set.id && !asked)
+      return refuse(
+        'refused',
+        `Hole ${hole.n}: ${hole.condition}, and no new one is in hand. Get one, or tick this hole by itself if the old one goes back.`,
       );
     lot.qty -= piece.qty;
     if (one.specId === main) used = lot.fresh;

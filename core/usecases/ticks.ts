@@ -3,6 +3,7 @@ import type { Row } from '../model/tables.ts';
 import type { DeedWhat } from '../model/work.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
 import { gateCheck } from './gates.ts';
+import { sharedHoles } from '../reinstall/index.ts';
 import { fillHole, fitPart, type Hands, hands } from './fill.ts';
 import { holesOf } from './pieces.ts';
 import { deedValue } from './values.ts';
@@ -26,6 +27,8 @@ interface Ticking {
   readonly input: TickInput;
   readonly value: number | null;
   readonly hands: Hands;
+  /** Holes that hold more than one part: ticked by themselves, once the last of these is on. */
+  readonly shared: ReadonlySet<string>;
   count: number;
   readonly left: string[];
 }
@@ -93,7 +96,8 @@ function tickHole(ticking: Ticking, hole: Row<'position'>, what: DeedWhat, alone
       `Hole ${hole.n} is blocked: ${hole.fateWhy || 'no reason given'}. Write the repair down first.`,
     );
   if (!filled) {
-    const filling = fillHole(decision, ticking.hands, hole, ticking.input.fresh, ticking.input.withSpecId);
+    const { fresh, withSpecId } = ticking.input;
+    const filling = fillHole(decision, ticking.hands, hole, { fresh, withSpecId, asked: alone });
     if (!filling.ok) {
       if (alone) return filling;
       ticking.left.push(filling.fault.sentence);
@@ -104,8 +108,11 @@ function tickHole(ticking: Ticking, hole: Row<'position'>, what: DeedWhat, alone
   return ok(null);
 }
 
+/** Every hole of a set that goes in with its step; where all of them wait for other parts, those are meant. */
 function tickSet(ticking: Ticking, setId: string, what: DeedWhat): Result<null> {
-  for (const hole of holesOf(ticking.decision, setId)) {
+  const holes = holesOf(ticking.decision, setId);
+  const own = holes.filter((hole) => !ticking.shared.has(hole.id));
+  for (const hole of own.length > 0 ? own : holes) {
     const done = tickHole(ticking, hole, what, false);
     if (!done.ok) return done;
   }
@@ -127,6 +134,12 @@ function tickPart(ticking: Ticking, part: Row<'part'>, alone: boolean): Result<n
   return ok(null);
 }
 
+/** Whether every hole of a set waits for other parts: then it has no part in the removal's own step. */
+function allShared(ticking: Ticking, setId: string): boolean {
+  const holes = holesOf(ticking.decision, setId);
+  return holes.length > 0 && holes.every((hole) => ticking.shared.has(hole.id));
+}
+
 /** The whole removal at once: what of it is still open is ticked too, so that books and steps agree. */
 function tickRemoval(ticking: Ticking, removalId: string, what: DeedWhat): Result<null> {
   const { decision } = ticking;
@@ -139,7 +152,7 @@ function tickRemoval(ticking: Ticking, removalId: string, what: DeedWhat): Resul
       }
   if (all || HOLE_DEEDS.has(what))
     for (const set of decision.state.fset)
-      if (set.removalId === removalId) {
+      if (set.removalId === removalId && !allShared(ticking, set.id)) {
         const done = tickSet(ticking, set.id, all ? 'tightened' : what);
         if (!done.ok) return done;
       }
@@ -151,8 +164,25 @@ function tickRemoval(ticking: Ticking, removalId: string, what: DeedWhat): Resul
         lastDeedOf(decision, connection.id)?.what !== 'joined'
       )
         write(ticking, connection.id, 'joined');
+  if (all) putOn(ticking, removalId);
   if (all && ticking.left.length === 0) write(ticking, removalId, 'done');
   return ok(null);
+}
+
+/** Who says that all of a step is done has put its sealants and greases on, at the latest now: cures run from here. */
+function putOn(ticking: Ticking, removalId: string): void {
+  const { state, writer, at } = ticking.decision;
+  const own = new Set([
+    removalId,
+    ...[...state.part, ...state.fset, ...state.connection]
+      .filter((row) => row.removalId === removalId)
+      .map((row) => row.id),
+  ]);
+  for (const consumable of state.consumable)
+    if (own.has(consumable.thingId) && consumable.putAt === null) {
+      writer.put('consumable', { ...consumable, putAt: at });
+      write(ticking, consumable.thingId, 'put on');
+    }
 }
 
 function tickThing(ticking: Ticking, id: string): Result<null> {
@@ -242,6 +272,7 @@ export function ticked(decision: Decision, input: TickInput): Result<{ said: str
     input,
     value: value.value,
     hands: hands(decision),
+    shared: sharedHoles(decision.state),
     count: 0,
     left: [],
   };

@@ -43,6 +43,10 @@ function lengthField(view: JobView, set: Set, chosen: readonly Row<'position'>[]
   });
 }
 
+/** Found empty, and nobody has said whether it is filled. */
+const undecided = (view: JobView, hole: Row<'position'>): boolean =>
+  view.plan.findings.some((one) => one.code === 'hole.empty' && one.subjects[0] === hole.id);
+
 /** What can be said of one hole; for several at once only their length. */
 export function holeFields(view: JobView, set: Set, holeIds: readonly string[]): BenchField[] {
   const chosen = holesIn(view, set.id).filter((hole) => holeIds.includes(hole.id));
@@ -61,7 +65,19 @@ export function holeFields(view: JobView, set: Set, holeIds: readonly string[]):
       change({ condition: typed.trim() }),
     ),
     pick('found', say.found, hole.found, optionsOf(shape.found.options), (found) => change({ found })),
-    choice('fate', say.holeFate, hole.fate, optionsOf(shape.fate.options), (fate) => change({ fate })),
+    // Found empty and nothing said: none of the fates is chosen yet, and "fill it" is something that is said.
+    choice(
+      'fate',
+      say.holeFate,
+      undecided(view, hole) ? '' : hole.fate,
+      optionsOf(shape.fate.options),
+      (fate) =>
+        change(
+          fate === 'fill' && hole.found === 'empty'
+            ? { fate, fateWhy: hole.fateWhy || say.foundEmpty }
+            : { fate },
+        ),
+    ),
     line('why', say.why, hole.fateWhy, say.whyExample, (typed) => change({ fateWhy: typed.trim() })),
     line('bag', say.bag, bag, 'bag 4', (typed) => {
       const stow = readStow(typed);

@@ -11,7 +11,7 @@ import { type AllShown, jointOf } from '../model/joint.ts';
 import { matesOf } from '../model/mates.ts';
 import { goOf, type PlanStep, stepAt, stepData } from '../model/putback.ts';
 import { tickedAhead } from '../model/ticked-ahead.ts';
-import { thingAtHand } from '../model/thing-at-hand.ts';
+import { freshInHand, thingAtHand } from '../model/thing-at-hand.ts';
 import { PutBackScreen } from '../screens/putback/PutBackScreen.tsx';
 import { AskDialog } from '../ui/AskDialog.tsx';
 import { TellDialog } from '../ui/TellDialog.tsx';
@@ -52,7 +52,8 @@ function useStepKeys(
       else if (event.key === ' ' && advance !== null && !pressesSomething(event.target)) advance();
       // Once all are tight Enter ends the step; until then it goes on to the next hole, as Space does.
       else if (event.key === 'Enter' && advance !== null && goOf(step).what !== 'done') advance();
-      else if (event.key === 'Enter' && step.state !== 'done') go(goOf(step).what);
+      // The large key has another letter until then; on a step that waits, Enter is too easily meant for something else.
+      else if (event.key === 'Enter' && goOf(step).what === 'done' && step.state !== 'done') go('done');
       else return;
       event.preventDefault();
     };
@@ -178,7 +179,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         step={stepData(job.view, step, joint, job.now)}
         asks={<NeedAsks job={job} asks={needAsks(job.view, step.id)} />}
         atMarkId={atId ?? joint.nextId}
-        hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading)}
+        hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading, freshInHand(job.view))}
         canUndo={job.view.history.undo !== null}
         onGo={() => work.go(goOf(step).what)}
         onUndo={() => undo(job.id)}

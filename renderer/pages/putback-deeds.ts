@@ -5,6 +5,7 @@ import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
 import { remember } from '../data/remember.ts';
 import { DEED_OF, type PlanStep } from '../model/putback.ts';
+import { NEW_ONE } from '../model/thing-at-hand.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { AskProps } from '../ui/AskDialog.tsx';
 import type { TellProps } from '../ui/TellDialog.tsx';
@@ -120,6 +121,32 @@ function measureAsk(job: OpenJob, measureId: string, onAnswer: (text: string) =>
   };
 }
 
+/** A new piece goes in; the old one that is in comes out first. */
+function newOne(
+  job: OpenJob,
+  step: PlanStep,
+  thingId: string,
+  onStop: (points: readonly StandingPoint[], again: () => void) => void,
+): void {
+  const hole = step.fasteners.flatMap((set) => set.holes).find((one) => one.positionId === thingId);
+  const put = async () => {
+    if (hole !== undefined && hole.mark !== 'out' && hole.mark !== 'left out') {
+      const why = say.newOneIn;
+      const out = await send(job.id, (command) =>
+        client.tick.again({ command, jobId: job.id, thingId, why }),
+      );
+      if (out === null) return;
+    }
+    await send(
+      job.id,
+      (command) =>
+        client.tick.do({ command, jobId: job.id, thingIds: [thingId], what: 'started', fresh: true }),
+      { onStopped: (points) => onStop(points, () => void put()) },
+    );
+  };
+  void put();
+}
+
 /** What the keys, boxes and marks of a step do. What needs a value or a look asks first; what a gate holds goes there. */
 export function stepWork(
   job: OpenJob,
@@ -173,6 +200,7 @@ export function stepWork(
   const setThing = (thingId: string, state: string) => {
     if (state === 'out')
       void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: '' }));
+    else if (state === NEW_ONE) newOne(job, step, thingId, onStop);
     else if (state === 'left out') setAsk(leftOutAsk(job, thingId));
     else ticks([thingId], state === 'in' ? 'put in' : (state as DeedWhat));
   };

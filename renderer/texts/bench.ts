@@ -67,6 +67,7 @@ export const bench = {
   found: 'As found',
   holeFate: 'On the way back',
   fate: 'What happens to it',
+  foundEmpty: 'was empty as found',
   why: 'Why',
   whyExample: 'Stud drilled out, insert M8',
   hidden: 'Hidden once it is back',

@@ -67,6 +67,7 @@ export const putback = {
     'handing over': 'Check before handing over',
     closing: 'Check before closing',
   },
+  newOneIn: 'a new one is in',
   holeStates: {
     out: 'out',
     started: 'started',

@@ -193,3 +193,35 @@ test('the sheet of this step, or of all that is left, is printed as a PDF', asyn
   await page.getByRole('button', { name: /^step 1 of 2/ }).click();
   expect(await sheetOf(null)).toMatch(/End cover.*Guard/);
 });
+
+test('a hole whose own piece is damaged stays open; a new one that came goes into it, or in place of an old one', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['lid, 4 M8x25, hole 2 stripped, hole 3 stripped'], 'F4');
+  const hole = (n: number) => page.getByRole('button', { name: new RegExp(`^hole ${n}\\b`) });
+  const state = page.getByRole('group', { name: /State of/ });
+  await expect(hole(1)).toHaveAccessibleName(/: out/);
+  // Enter does not start what waits for something: the key has a letter.
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('s');
+  await expect(page.getByRole('button', { name: /^hole \d.*: started by hand/ })).toHaveCount(2);
+  await saved(page);
+  await hole(2).click();
+  await expect(state.getByRole('radio', { name: 'started' })).toBeVisible();
+  await expect(state.getByRole('radio', { name: 'a new one is in' })).toHaveCount(0);
+  await page.keyboard.press('F3');
+  await page.getByRole('button', { name: /^To get, 1/ }).click();
+  await state.getByRole('radio', { name: 'here' }).click();
+  await saved(page);
+  await page.keyboard.press('F4');
+  for (const n of [2, 1]) {
+    await hole(n).click();
+    await state.getByRole('radio', { name: 'a new one is in' }).click();
+    await saved(page);
+    await expect(hole(n)).toHaveAccessibleName(/: started by hand/);
+  }
+  // Both new ones are in by the books; the old one of hole 1 is in hand again, and good for nothing here.
+  await expect(state.getByRole('radio', { name: 'a new one is in' })).toHaveCount(0);
+});

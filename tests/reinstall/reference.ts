@@ -79,6 +79,22 @@ function needsOf(log: Log): Map<string, Set<string>> {
   return found;
 }
 
+/** What was said to need the drained system, directly or through what has no lasting step, is on before the fill. */
+function behindDrains(log: Log, fluidId: string): string[] {
+  const said = saidNeeds(log);
+  const drains = new Set(log.state.opens.filter((one) => one.fluidId === fluidId).map((one) => one.thingId));
+  return [...log.stepping].filter((id) => {
+    const seen = new Set<string>();
+    const open = [...(said.get(id) ?? [])];
+    for (let need = open.pop(); need !== undefined; need = open.pop()) {
+      if (!log.through.has(need) || seen.has(need)) continue;
+      seen.add(need);
+      open.push(...(said.get(need) ?? []));
+    }
+    return [...seen].some((one) => drains.has(one));
+  });
+}
+
 function closure(nodes: readonly string[], pairs: readonly Pair[]): Set<string> {
   const before = new Set(pairs.map(([u, v]) => `${u}>${v}`));
   for (const k of nodes)
@@ -154,6 +170,7 @@ function rules345(log: Log, dead: readonly string[]): { nodes: string[]; pairs: 
     nodes.push(c1);
     resting.push(c1);
     for (const one of state.opens) if (one.fluidId === fluid.id) pairs.push([step(one.thingId), c1]);
+    for (const one of behindDrains(log, fluid.id)) pairs.push([step(one), c1]);
     if (!fluid.bleed && fluid.liveEnergy === null) continue;
     nodes.push(c2);
     pairs.push([c1, c2]);

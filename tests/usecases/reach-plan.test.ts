@@ -38,7 +38,7 @@ async function backUp(steps: number, holding: readonly string[] = []) {
   good(await client.piece.receive({ ...base(), thingId: gasket.id, qty: 1, stowId: null }));
   for (let i = 0; i < steps; i += 1) {
     const step = box.plan().steps.find((one) => one.state === 'ready');
-    const what = step?.kind === 'I' ? 'given back' : 'done';
+    const what = step?.kind === 'I' ? 'given back' : step?.kind === 'F' ? 'tightened' : 'done';
     good(await client.tick.do({ ...base(), thingIds: [step?.thingId ?? ''], what }));
   }
   const removal = (title: string) => {
@@ -132,7 +132,7 @@ describe('what must come off, as a plan', () => {
   });
 
   it('a shared hole comes out before the removal that it holds, though it came out with a later one', async () => {
-    const box = await backUp(4, ['belt guard', 'shaft']);
+    const box = await backUp(5, ['belt guard', 'shaft']);
     const { client, base, state } = box;
     const shared = named(state().part, 'shaft').removalId;
     const hole = holesOf(box, shared ?? '')[0];
