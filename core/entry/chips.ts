@@ -24,7 +24,10 @@ function chipsOfConnection(item: ConnectionItem): Chip[] {
     ...(item.ends === null ? [] : [chip(String(item.ends), CAPTION.ends)]),
     ...(item.clampMm === null ? [] : [chip(`${item.clampMm} mm`, CAPTION.clamp)]),
     ...(item.pins === null ? [] : [chip(String(item.pins), CAPTION.pins)]),
-    ...chipsOfStow(item.stow),
+    ...chipsOfStow(item.stow).map((stow) => ({
+      ...stow,
+      caption: item.clampMm === null ? CAPTION.stowBeside : CAPTION.stowClamp,
+    })),
     ...item.conditions.map(chipOfCondition),
   ];
 }

@@ -194,12 +194,33 @@ export function takeHappened(state: State, what: Happened): void {
   use(state, 'happened');
 }
 
-/** "hung on wire": what holds a thing that was moved aside, up to the next comma. */
+type Holdable = Extract<Draft, { heldBy: string | null }>;
+
+const holdable = (item: Draft | null): item is Holdable =>
+  item?.kind === 'part' || item?.kind === 'connection';
+
+/** What "hung on wire" is said of: the thing at hand, else, behind a comma, the last one before its bolts. */
+function heldThing(state: State): Holdable | null {
+  if (holdable(state.current)) return state.current;
+  if (!state.first) return null;
+  return state.items.map(({ item }) => item).findLast(holdable) ?? null;
+}
+
+/**
+ * "hung on wire": what holds a thing that was moved aside, up to the next comma. What it hangs on never came off, so
+ * without a thing that hangs the words are a note.
+ */
 export function takeHeld(state: State): void {
-  const item = state.current;
-  if (item?.kind !== 'part' && item?.kind !== 'connection') return pass(state);
   let length = 0;
   while (peek(state, length) !== undefined && !has(peek(state, length), 'hard')) length += 1;
+  const item = heldThing(state);
+  if (item === null || item.heldBy !== null) {
+    const words = Array.from({ length }, (_, i) => peek(state, i));
+    const holds = words.some((word) => /^(?:on|by|from|with|to)$/i.test(word?.text.trim() ?? ''));
+    const stowed = words.some((word) => has(word, 'stow'));
+    for (let i = 0; i < (holds && !stowed ? length : 1); i += 1) pass(state);
+    return;
+  }
   const second = peek(state, 1);
   const quoted = peek(state, 2)?.senses.find((sense) => sense.s === 'quoted');
   if (has(second, 'colon') && quoted) {

@@ -125,6 +125,8 @@ export const CAPTION = {
   treated: 'as found',
   renew: 'on the way back',
   stow: 'goes in',
+  stowClamp: '1 clamp goes in',
+  stowBeside: 'noted beside it',
   stowNext: 'next free number',
   missing: 'missing as found',
   missingAmong: 'missing as found, of these',

@@ -44,6 +44,11 @@ describe('the chips under the entry line', () => {
 
   it.each([
     ['hose, lower, 2 ends, clamp 35 mm', ['lower hose / off', '2 / hose ends', '35 mm / clamp']],
+    [
+      'hose, lower, 2 ends, clamp 25 mm, bag 2',
+      ['lower hose / off', '2 / hose ends', '25 mm / clamp', 'bag 2 / 1 clamp goes in'],
+    ],
+    ['earth lead, shelf 2', ['earth lead / off', 'shelf 2 / noted beside it']],
     ['aside caliper, hung on wire', ['caliper / moved aside', 'hung on wire / holds it']],
     ['2 rags in the inlet', ['2 rags / must come out: it blocks', 'in the inlet / where it is']],
     ['battery earth off', ['battery earth off / made safe: electricity']],

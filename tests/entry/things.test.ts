@@ -34,6 +34,16 @@ const LINES: readonly (readonly [string, ...unknown[]])[] = [
   ['opened filler cap', part('filler cap', { happened: 'opened' })],
   ['aside caliper, hung on wire', part('caliper', { happened: 'aside', heldBy: 'hung on wire' })],
   ['caliper aside, tied up with wire', part('caliper', { happened: 'aside', heldBy: 'tied up with wire' })],
+  [
+    'motor, 3 M6x16, hung on wire',
+    part('motor', { heldBy: 'hung on wire' }),
+    set({ count: 3, thread: 'M6 (1)', lengthMm: 16 }),
+  ],
+  [
+    'slackened pump, 2 M8x25, propped on hose',
+    part('pump', { happened: 'slackened', heldBy: 'propped on hose' }),
+    set({ count: 2, thread: 'M8 (1.25)', lengthMm: 25 }),
+  ],
   ['moved aside compressor on strap', part('compressor', { happened: 'aside', heldBy: 'on strap' })],
   ['gasket, renew', part('gasket', { look: 'gasket', renew: 'must' })],
   ['belt, renew if worn', part('belt', { renew: 'if worn' })],

@@ -77,6 +77,33 @@ describe('what is typed, stored', () => {
     expect(named(bag.state.part, 'side cover').stowId).toBeNull();
   });
 
+  it('puts the clamp of a hose into the bag that was said, and keeps a shelf in the words of what has no place', async () => {
+    const { state, set } = await logged('hose, suction, 2 ends, clamp 25 mm, bag 2');
+    const bag = state.stow.find((stow) => stow.label === '2')?.id;
+    expect(set).toMatchObject({ stowId: bag });
+    expect(state.spec.find((spec) => spec.id === set?.specId)).toMatchObject({ kind: 'clamp' });
+    expect(state.move.map(({ qty, dstStowId }) => ({ qty, dstStowId }))).toEqual([
+      { qty: 1, dstStowId: bag },
+    ]);
+    expect(state.connection.map((one) => one.name)).toEqual(['hose']);
+    const lead = await logged('earth lead, shelf 2');
+    expect(lead.state.connection.map((one) => one.name)).toEqual(['earth lead, shelf 2']);
+  });
+
+  it('keeps what a thing hangs on with its removal, also where that was begun before', async () => {
+    const workshop = newWorkshop();
+    const client = clientOf(workshop);
+    const jobId = await logJob(workshop, 'Bench lathe', []);
+    const { id } = good(
+      await client.record.make({ ...command(), jobId, table: 'removal', values: { title: 'Motor' } }),
+    );
+    const text = 'motor, 3 M6x16, hung on wire';
+    good(await client.log.add({ ...command(), jobId, text, removalId: id, did: 'aside' }));
+    const state = stateOf(workshop, jobId);
+    expect(state.removal).toMatchObject([{ heldBy: 'hung on wire', did: 'aside' }]);
+    expect(state.connection).toEqual([]);
+  });
+
   it('takes the side from the words for the place', async () => {
     const { state } = await logged('right hand side, guard, 4 M8x16');
     expect(state.removal[0]?.side).toBe('right');

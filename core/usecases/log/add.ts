@@ -58,9 +58,14 @@ function titleOf(items: readonly EntryItem[]): string {
 
 const capital = (text: string): string => (text === '' ? '' : text[0]?.toUpperCase() + text.slice(1, 300));
 
+/** How what was moved aside hangs, as typed; "" where nothing was said. */
+function heldByOf(items: readonly EntryItem[]): string {
+  const said = items.flatMap((item) => ('heldBy' in item && item.heldBy !== null ? [item.heldBy] : []));
+  return said[0] ?? '';
+}
+
 function newRemoval(decision: Decision, input: LogInput, items: readonly EntryItem[]): Row<'removal'> {
   const did = input.did ?? didOf(items);
-  const heldBy = items.find((item) => 'heldBy' in item && item.heldBy !== null);
   return blank('removal', input.newRemovalId ?? decision.newId(), decision.jobId, {
     ord: ordOfNext(decision),
     title: titleOf(items),
@@ -69,7 +74,7 @@ function newRemoval(decision: Decision, input: LogInput, items: readonly EntryIt
     place: input.place ?? '',
     side: input.side ?? null,
     phase: 'under way',
-    heldBy: heldBy && 'heldBy' in heldBy ? (heldBy.heldBy ?? '') : '',
+    heldBy: heldByOf(items),
     startedAt: decision.at,
     zone: decision.state.job.zone,
     personId: input.personId ?? decision.personId,
@@ -122,7 +127,8 @@ function removalFor(
     const typed = known.typed === '' ? input.text : `${known.typed}\n${input.text}`;
     const title = known.title === '' ? titleOf(items) : known.title;
     const begun = known.phase === 'planned' ? startPlanned(decision, known) : known;
-    return ok({ ...begun, typed, title, did: input.did ?? known.did });
+    const heldBy = [known.heldBy, heldByOf(items)].filter((one) => one !== '').join(', ');
+    return ok({ ...begun, typed, title, heldBy, did: input.did ?? known.did });
   }
   endUnderWay(decision);
   return ok(newRemoval(decision, input, items));

@@ -1,5 +1,6 @@
 import { generateKeyBetween } from 'fractional-indexing';
 import type { ConnectionItem, FastenerItem, PartItem } from '../../entry/meaning.ts';
+import { emptyFasteners } from '../../entry/state.ts';
 import { blank } from '../../model/blank.ts';
 import type { Row, TableName } from '../../model/tables.ts';
 import type { Decision } from '../frame.ts';
@@ -251,10 +252,25 @@ const JOINTS = {
   linkage: 'linkage',
 } as const;
 
+/**
+ * A hose, plug, cable: it has no place of its own in the books, so where it lies is kept in its words. A bag that was
+ * said with a clamp holds the clamp, which then is a piece like any other.
+ */
 export function addConnection(line: Line, item: ConnectionItem): void {
   const { decision, removal } = line;
+  const bagged = item.clampMm !== null && item.stow !== null;
+  if (bagged)
+    addFasteners(line, {
+      ...emptyFasteners(),
+      what: 'clamp',
+      count: 1,
+      sizeMm: item.clampMm,
+      happened: item.happened === 'slackened' ? 'slackened' : 'off',
+      stow: item.stow,
+    });
   const words = [
-    item.clampMm === null ? '' : `clamp ${item.clampMm} mm`,
+    item.clampMm === null || bagged ? '' : `clamp ${item.clampMm} mm`,
+    item.stow === null || bagged ? '' : [item.stow.kind, item.stow.label ?? ''].join(' ').trim(),
     item.pins === null ? '' : `${item.pins} pin`,
     item.conditions.map((one) => one.what).join(', '),
   ].filter((word) => word !== '');
