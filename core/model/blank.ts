@@ -242,5 +242,6 @@ export function blank<T extends BlankTable>(
   values: Partial<Row<T>>,
 ): Row<T> {
   const scoped = ['person', 'tool', 'stow', 'job'].includes(table) ? { id } : { id, jobId };
+  // Which table it is, is known at the call only; the store checks the row by its table's schema.
   return { ...scoped, ...BLANKS[table], ...values } as unknown as Row<T>;
 }

@@ -58,6 +58,12 @@ const sorted = <T extends TableName>(table: T, list: readonly Row<T>[]): Row<T>[
     .sort((a, b) => ((a as { id: string }).id < (b as { id: string }).id ? -1 : 1))
     .map((row) => inOrder(table, row));
 
+/** A file's rows as a job's: `readJobFile` has checked every one of them by the schema of its table. */
+export function stateOfFile({ job, workshop, rows }: JobFile): JobState {
+  // Rows are kept by table name, which the type of a file does not tell apart.
+  return { ...rows, ...workshop, job } as unknown as JobState;
+}
+
 /** Ids of the workshop's rows that a job names. */
 function named(state: JobState): Set<string> {
   const ids = new Set<string>();
@@ -127,6 +133,7 @@ export function readJobFile(text: string): { file: JobFile } | { sentence: strin
       sentence: `This job file is version ${head.version}; this program reads up to version ${JOB_FILE_VERSION}. Use the newer program.`,
     };
   const result = JobFile.safeParse(parsed);
+  // The schema is built from the tables at run time, so that its type says less than it checks.
   if (result.success) return { file: result.data as unknown as JobFile };
   const issue = result.error.issues[0];
   return {

@@ -62,6 +62,7 @@ export class Pen {
     for (const face of FACES) {
       this.doc.registerFont(face, readFileSync(join(import.meta.dirname, 'fonts', `${face}.ttf`)));
       this.doc.font(face);
+      // Which letters a face has is known inside the library only.
       this.letters.set(face, (this.doc as unknown as { _font: Letters })._font.font);
     }
   }
@@ -215,7 +216,7 @@ export class Pen {
 
 /** Figures of one width and lining, so that columns stand under each other. Letters need no asking, and are quicker so. */
 function featuresFor(text: string): PDFKit.Mixins.TextOptions {
-  const features = ['tnum', 'lnum', 'kern', 'liga'] as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+  const features: PDFKit.Mixins.OpenTypeFeatures[] = ['tnum', 'lnum', 'kern', 'liga'];
   return /\d/.test(text) ? { features } : {};
 }
 

@@ -16,6 +16,7 @@ export function snake(name: string): string {
   return name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 }
 
+/** The column that keeps a field. The casts follow what `def.type` has just said: the library's types do not narrow by it. */
 function columnOf(field: string, schema: z.ZodType, ref: TableName | null): Column {
   let inner = schema as z.ZodType & { def: { type: string } };
   let nullable = false;

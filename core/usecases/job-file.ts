@@ -1,5 +1,5 @@
 import { JOB_TABLES, type Row, TABLE_NAMES, TABLES, type TableName, THING_TABLES } from '../model/tables.ts';
-import { type JobFile, readJobFile, toJobFile } from '../model/job-file.ts';
+import { type JobFile, readJobFile, stateOfFile, toJobFile } from '../model/job-file.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import { moveProblems } from '../tally/index.ts';
 import type { Writer } from '../store/writer.ts';
@@ -47,10 +47,7 @@ function fileProblem(file: JobFile): string | null {
         return `In ${table}, row ${row.id} is not listed among the things as ${kind}.`;
       else things.delete(row.id);
   if (things.size > 0) return `${things.size} things are listed that have no row of their own.`;
-  const workshop = { ...file.workshop, job: file.job };
-  const problems = moveProblems({ ...file.rows, ...workshop } as unknown as Parameters<
-    typeof moveProblems
-  >[0]);
+  const problems = moveProblems(stateOfFile(file));
   return problems[0] ? `The books of pieces do not close: ${problems[0].sentence}` : null;
 }
 

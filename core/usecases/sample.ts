@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { v7 } from 'uuid';
-import { readJobFile } from '../model/job-file.ts';
+import { readJobFile, stateOfFile } from '../model/job-file.ts';
 import { refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { answer, type Context, type Reply } from './frame.ts';
@@ -20,8 +20,7 @@ const textOf = (copy: SampleCopy): string => readFileSync(join(SAMPLES, 'jobs', 
 export function sampleState(copy: SampleCopy): JobState {
   const read = readJobFile(textOf(copy));
   if ('sentence' in read) throw new Error(read.sentence);
-  const { job, workshop, rows } = read.file;
-  return { ...rows, ...workshop, job } as unknown as JobState;
+  return stateOfFile(read.file);
 }
 
 /** Puts the sample job with its photos into the workshop; what is there already stays as it is. */

@@ -50,6 +50,7 @@ export function trayDraft(text: string): TrayDraft {
   if (text === '') return NO_TRAY;
   try {
     const kept = JSON.parse(text) as Omit<TrayDraft, 'rows'> & { rows: unknown[][] };
+    // Written by `keptTray` in the same order; what is not text falls to the form, which reads each field itself.
     const rows = kept.rows.map(
       (values) => Object.fromEntries(FIELDS.map((field, i) => [field, values[i]])) as unknown as TrayRow,
     );

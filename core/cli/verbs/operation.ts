@@ -36,6 +36,7 @@ type Call = (input: unknown) => Promise<Parameters<typeof ofReply>[0]>;
 function callOf(client: Client, name: string): Call | null {
   if (!operationNames().includes(name)) return null;
   const [group = '', operation = ''] = name.split('.');
+  // The name was found in the contract above; by which of its types it is called is known at run time only.
   const groups = client as unknown as Record<string, Record<string, Call>>;
   return groups[group]?.[operation] ?? null;
 }
