@@ -11,56 +11,18 @@ import {
   firstPanel,
   offGroups,
   offSummary,
-  piecesHere,
   partData,
   wantsCsv,
   wantsOf,
 } from '../model/off.ts';
 import { OffScreen, type OffPanel } from '../screens/off/OffScreen.tsx';
-import type { WantData, WantState } from '../screens/off/Panels.tsx';
+import type { WantData } from '../screens/off/Panels.tsx';
 import { SendDialog } from '../screens/off/SendDialog.tsx';
 import { off as say } from '../texts/off.ts';
 import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { sidePane, useStatus } from './pane.ts';
 import { useLost, useTray, useUnknown } from './use-tray.ts';
-
-/** A line of the list to get changes its state; "here" books the pieces in. */
-async function setWant(job: OpenJob, key: string, state: WantState): Promise<void> {
-  const line = job.view.toGet.find((one) => one.key === key);
-  if (!line) return;
-  const thingId = line.thingIds[0] ?? null;
-  const qty = Math.max(1, line.needed ?? line.noted);
-  const pieces = state === 'here' ? piecesHere(line) : null;
-  if (pieces !== null && thingId !== null) {
-    const specId = line.specId;
-    await send(job.id, (command) =>
-      client.piece.receive({
-        command,
-        jobId: job.id,
-        thingId,
-        qty: pieces,
-        stowId: null,
-        specId,
-        wantIds: [...line.wantIds],
-      }),
-    );
-    return;
-  }
-  // Two notes of the same thing stand as one line, and answer as one.
-  for (const id of line.wantIds)
-    await send(job.id, (command) =>
-      client.record.change({ command, jobId: job.id, table: 'want', id, values: { state } }),
-    );
-  if (line.wantIds.length > 0) return;
-  await send(job.id, (command) =>
-    client.record.make({
-      command,
-      jobId: job.id,
-      table: 'want',
-      values: { thingId, specId: line.specId, what: line.what, qty, state, cause: line.cause },
-    }),
-  );
-}
+import { useWants } from './use-wants.ts';
 
 /** A dialog that asks for one line: why a piece is written off, to whom a part goes. */
 type Question = Omit<AskProps, 'onClose'>;
@@ -176,13 +138,14 @@ function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingI
   const tray = useTray(job);
   const unknown = useUnknown();
   const lost = useLost(job, onGiveUp);
+  const onWant = useWants(job);
   return (id: string): OffPanel | null => {
     switch (id) {
       case 'to get':
         return {
           kind: 'to get',
           wants,
-          onState: (key, state) => void setWant(job, key, state),
+          onState: onWant,
           onSave: () => saveFile('to-get.csv', new Blob([wantsCsv(wants)], { type: 'text/csv' })),
         };
       case 'tray':

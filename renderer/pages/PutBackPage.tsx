@@ -82,8 +82,11 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
   const [stopped, setStopped] = useState<Stopped | null>(null);
   const [atGate, setAtGate] = useState(false);
   const [printing, setPrinting] = useState(false);
+  // Answered here, while the reading may still hold them: a pass right after the answer must not lead back.
+  const [through, setThrough] = useState<readonly string[]>([]);
+  if (stops.length === 0 && through.length > 0) setThrough([]);
   // The gate stays until it is passed, with what was answered in sight.
-  if (stops.length > 0 && !atGate) setAtGate(true);
+  if (!atGate && stops.some((stop) => !through.includes(stop.key))) setAtGate(true);
   if (stopped !== null) {
     const pass = () => {
       setStopped(null);
@@ -91,7 +94,13 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
     };
     return <GatePage key="tick" job={job} stepId={step.id} facts={stopped.points} onPass={pass} />;
   }
-  if (atGate) return <GatePage job={job} stepId={step.id} facts={stops} onPass={() => setAtGate(false)} />;
+  if (atGate) {
+    const pass = () => {
+      setThrough(stops.map((stop) => stop.key));
+      setAtGate(false);
+    };
+    return <GatePage job={job} stepId={step.id} facts={stops} onPass={pass} />;
+  }
   return (
     <>
       <StepPage

@@ -37,7 +37,10 @@ function photoDeeds(job: OpenJob, photos: ReturnType<typeof useRemovalPhotos>) {
       marks.pick(null);
     },
     onNumberMark: (n: number) => marks.at && numberMark(job, marks.at.id, n),
-    onJoinMark: () => marks.setJoiningId(marks.joining === null ? (marks.at?.id ?? null) : null),
+    onJoinMark: () => {
+      marks.setPlacing(false);
+      marks.setJoiningId(marks.joining === null ? (marks.at?.id ?? null) : null);
+    },
     onPartMark: () => marks.at && partMark(job, marks.at.id),
     onShowPhoto: photos.showPhoto,
     onPlacing: marks.setPlacing,

@@ -1,6 +1,7 @@
 import { useId, useMemo, type KeyboardEvent } from 'react';
+import { useNudge } from './nudge.ts';
 import { marks as say } from '../texts/marks.ts';
-import { toFraction, toScreen, type Point, type View } from '../../core/drawing/geometry.ts';
+import { toScreen, type Point, type View } from '../../core/drawing/geometry.ts';
 import { placeDiscs } from '../../core/drawing/leaders.ts';
 import { Mark } from './Mark.tsx';
 import { Strokes } from './Strokes.tsx';
@@ -24,13 +25,13 @@ interface MarksProps {
   readonly onRemove: ((id: string) => void) | undefined;
 }
 
-/** All that is drawn on a photo. One tab stop; the arrow keys go from mark to mark. */
-export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove }: MarksProps) {
+/** How large a disc is, px: a phone's photo is small, so it gives way a little, never below what a finger needs. */
+const useDiscSize = (): number => (useFoot() === 0 ? 46 : 54);
+
+/** Where each mark is in the box, and where its disc stands; a mark on its way is where the hand has it. */
+function useDiscs(marks: readonly PhotoMark[], moving: Drag | null, view: View, size: number) {
   const foot = useFoot();
-  // A phone's photo is small; the discs give way a little, never below what a finger needs.
-  const size = foot === 0 ? 46 : 54;
-  const help = useId();
-  const at = (mark: PhotoMark): Point => toScreen(drag?.id === mark.id ? drag.at : mark, view);
+  const at = (mark: PhotoMark): Point => toScreen(moving?.id === mark.id ? moving.at : mark, view);
   const placed = useMemo(
     () =>
       placeDiscs(
@@ -45,8 +46,28 @@ export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove
         view.width * 0.05,
       ),
     // Everything that `at` is made of.
-    [marks, drag, view.left, view.top, view.width, view.height, view.box.width, view.box.height, foot, size],
+    [
+      marks,
+      moving,
+      view.left,
+      view.top,
+      view.width,
+      view.height,
+      view.box.width,
+      view.box.height,
+      foot,
+      size,
+    ],
   );
+  return { at, placed };
+}
+
+/** All that is drawn on a photo. One tab stop; the arrow keys go from mark to mark. */
+export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove }: MarksProps) {
+  const size = useDiscSize();
+  const help = useId();
+  const nudge = useNudge(view, onMove);
+  const { at, placed } = useDiscs(marks, nudge.drag ?? drag, view, size);
   const discs = new Map(placed.map((one) => [one.id, one.disc]));
   const first =
     marks.find((mark) => mark.id === atId && discs.has(mark.id)) ?? marks.find((mark) => discs.has(mark.id));
@@ -66,8 +87,9 @@ export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove
                 isAt={mark.id === atId}
                 isStop={mark === first}
                 onPick={onPick}
+                onLetGo={nudge.letGo}
                 onKeyDown={(event) => {
-                  nudge(event, mark, view, onMove);
+                  nudge.keyDown(event, mark);
                   if (event.key === 'Delete' || event.key === 'Backspace') onRemove?.(mark.id);
                 }}
               />
@@ -90,9 +112,10 @@ interface MarkKeyProps {
   readonly isStop: boolean;
   readonly onPick: ((id: string) => void) | undefined;
   readonly onKeyDown: (event: KeyboardEvent) => void;
+  readonly onLetGo: () => void;
 }
 
-function MarkKey({ mark, disc, size, isAt, isStop, onPick, onKeyDown }: MarkKeyProps) {
+function MarkKey({ mark, disc, size, isAt, isStop, onPick, onKeyDown, onLetGo }: MarkKeyProps) {
   return (
     <button
       type="button"
@@ -107,22 +130,12 @@ function MarkKey({ mark, disc, size, isAt, isStop, onPick, onKeyDown }: MarkKeyP
         if (event.detail === 0) onPick?.(mark.id);
       }}
       onKeyDown={onKeyDown}
+      onKeyUp={(event) => event.key === 'Shift' && onLetGo()}
+      onBlur={onLetGo}
     >
       <Mark kind={mark.kind} state={mark.state} text={mark.text} at={isAt} size={size} />
     </button>
   );
-}
-
-/** Shift and an arrow moves a mark by two pixels of what is shown. */
-function nudge(event: KeyboardEvent, mark: PhotoMark, view: View, onMove: MarksProps['onMove']) {
-  if (!event.shiftKey || onMove === undefined) return;
-  const by = { ArrowLeft: [-2, 0], ArrowRight: [2, 0], ArrowUp: [0, -2], ArrowDown: [0, 2] }[event.key];
-  if (by === undefined) return;
-  event.preventDefault();
-  event.stopPropagation();
-  const from = toScreen(mark, view);
-  const to = toFraction({ x: from.x + (by[0] ?? 0), y: from.y + (by[1] ?? 0) }, view);
-  onMove(mark.id, to.x, to.y);
 }
 
 function walkMarks(event: KeyboardEvent<HTMLElement>) {

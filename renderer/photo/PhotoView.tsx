@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { useEffect, useRef, useState, type ReactNode, type RefObject } from 'react';
 import { marks as say } from '../texts/marks.ts';
 import { useSize } from '../ui/use-size.ts';
 import { toFraction, type View } from '../../core/drawing/geometry.ts';
@@ -38,6 +38,7 @@ export function PhotoView(props: PhotoViewProps) {
   const { view, scale, zoom, setView } = useView(photo, size, placing ? 'whole' : fit, marks);
   const middle = toFraction({ x: view.box.width / 2, y: view.box.height / 2 }, view);
   useZoomKeys({ on: props.zoomKeys === true, view, zoom, setView });
+  const onMiddle = useSetByKey(box, props.atId ?? null, () => props.onPlace?.(middle.x, middle.y));
   const pointer = usePointer({
     photo,
     view,
@@ -80,16 +81,25 @@ export function PhotoView(props: PhotoViewProps) {
       </div>
       <div className="photo-keys">
         {props.children}
-        {placing && (
-          <Placing
-            text={props.placingSay ?? say.placing}
-            onMiddle={() => props.onPlace?.(middle.x, middle.y)}
-          />
-        )}
+        {placing && <Placing text={props.placingSay ?? say.placing} onMiddle={onMiddle} />}
         <ZoomKeys zoom={zoom} onCloser={() => setView(zoom * 1.6, middle)} onWhole={() => setView(1, null)} />
       </div>
     </div>
   );
+}
+
+/** Sets a mark without a pointer; set by a key it takes the focus as soon as it is there, to be moved where it belongs. */
+function useSetByKey(box: RefObject<HTMLElement | null>, atId: string | null, onSet: () => void) {
+  const wanted = useRef(false);
+  useEffect(() => {
+    if (!wanted.current) return;
+    wanted.current = false;
+    box.current?.querySelector<HTMLElement>('.mark-key[aria-current]')?.focus();
+  }, [box, atId]);
+  return (byKey: boolean) => {
+    wanted.current = byKey;
+    onSet();
+  };
 }
 
 /** Longest edge of the rendition that is shown first, px: drawn larger than that it goes soft. */
@@ -132,11 +142,18 @@ function ZoomKeys({ zoom, onCloser, onWhole }: ZoomKeysProps) {
 }
 
 /** A touch sets the next mark; without a pointer it is set in the middle and moved from there. */
-function Placing({ text, onMiddle }: { readonly text: string; readonly onMiddle: () => void }) {
+function Placing({
+  text,
+  onMiddle,
+}: {
+  readonly text: string;
+  /** `byKey`: no pointer pressed it. */
+  readonly onMiddle: (byKey: boolean) => void;
+}) {
   return (
     <>
       <p className="plate">{text}</p>
-      <button type="button" className="plate" onClick={onMiddle}>
+      <button type="button" className="plate" onClick={(event) => onMiddle(event.detail === 0)}>
         {say.middle}
       </button>
     </>

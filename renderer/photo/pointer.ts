@@ -112,11 +112,12 @@ function finish(touch: Touch, point: Point, props: PointerProps) {
     props.onMove?.(touch.markId, to.x, to.y);
     return;
   }
-  if (touch.markId !== null) props.onPick?.(touch.markId);
-  else if (props.placing) {
+  // While marks are set a touch sets one, also where the disc of the mark before lies over the next bolt.
+  if (props.placing) {
     const to = toFraction(point, props.view);
     if (onPhoto(point, props.view)) props.onPlace?.(to.x, to.y);
-  } else {
+  } else if (touch.markId !== null) props.onPick?.(touch.markId);
+  else {
     const near = nearest(props.marks, point, props.view);
     if (near !== null) props.onPick?.(near);
   }

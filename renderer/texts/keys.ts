@@ -65,7 +65,7 @@ export const keys = {
     {
       name: 'Marks on a photo',
       keys: [
-        ['Arrows', 'From mark to mark; with Shift the mark moves'],
+        ['Arrows', 'From mark to mark; with Shift the mark moves, farther while it is held down'],
         ['Enter', 'Touch it'],
         ['Delete', 'Take the mark away'],
       ],

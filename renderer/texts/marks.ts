@@ -46,7 +46,7 @@ export const marks = {
   closer: 'Closer',
   whole: 'Whole photo',
   /** Said once to those who cannot see the photo. */
-  help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it. Delete takes it away.',
+  help: 'Arrow keys go from mark to mark. Enter touches one. Shift and an arrow moves it, farther while it is held down. Delete takes it away.',
   middle: 'Put it in the middle',
   placing: 'Touch where the next mark goes.',
   placingFor: (name: string) => `Touch ${name}.`,

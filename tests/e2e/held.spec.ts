@@ -1,19 +1,6 @@
-import type { Page } from '@playwright/test';
+import { hold } from './support/hold.ts';
 import { expect, test } from './support/program.ts';
 import { loggedJob, saved } from './support/seed.ts';
-
-/** Holds every call of this name until it is let go: no reply comes before. */
-async function hold(page: Page, call: string): Promise<() => void> {
-  const gone: { go: () => void } = { go: () => undefined };
-  const until = new Promise<void>((done) => {
-    gone.go = done;
-  });
-  await page.route(`**/rpc/${call}`, async (route) => {
-    await until;
-    await route.continue();
-  });
-  return () => gone.go();
-}
 
 test('on the way back a touch shows at once while its reply is held, and stays when it comes', async ({
   open,

@@ -5,24 +5,9 @@ import type { JobView } from '../../core/contract/views.ts';
 import { countInputs, type Counted, inputsOf, listenToInput } from './support/klm.ts';
 import { expect, test } from './support/program.ts';
 import { loggedJob, saved } from './support/seed.ts';
+import { viewOf } from './support/view.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-
-/** The job as the program answers it to its own window. */
-async function viewOf(page: Page): Promise<JobView> {
-  return page.evaluate(async () => {
-    const { state } = JSON.parse(localStorage.getItem('everybolt-place') ?? '{}') as {
-      state: { jobId: string };
-    };
-    const reply = await fetch('/rpc/jobs/view', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ json: { jobId: state.jobId } }),
-    });
-    const { json } = (await reply.json()) as { json: { value: JobView } };
-    return json.value;
-  });
-}
 
 const last = (view: JobView) => [...view.state.removal].sort((a, b) => (a.ord < b.ord ? -1 : 1)).at(-1);
 
