@@ -1,16 +1,12 @@
 import { mouse } from './support/hands.ts';
 import { test } from './support/program.ts';
-import { countShort, firstStepBack, takeApart } from './support/whole.ts';
+import { wholeJob } from './support/whole-job.ts';
 
-test('the whole story of the sample is taken apart by mouse, with photos, marks, a reload, a shortage; the first step back is undone and done again', async ({
+test('by mouse an empty workshop comes to a closed job, with photos, marks, a reload, a shortage, new seals, a read torque, a passed check, a step undone and done again', async ({
   open,
   program,
 }) => {
-  test.setTimeout(8 * 60_000);
+  test.setTimeout(4 * 60_000);
   const page = await open();
-  page.setDefaultTimeout(20_000);
-  const hands = mouse(page);
-  await takeApart(page, hands, program.folder, 2);
-  await countShort(page, hands);
-  await firstStepBack(page, hands);
+  await wholeJob(page, mouse(page), program);
 });
