@@ -108,6 +108,6 @@ export function jobData(card: JobCard, now: number): JobData {
     line: stickOf(card),
     off: card.depth.off,
     back: card.depth.back,
-    about: `${open}, ${ago(card.changedAt, now)}`,
+    about: `${card.job.phase === 'open' ? open : say.closed(open)}, ${ago(card.changedAt, now)}`,
   };
 }

@@ -167,13 +167,14 @@ export function firstPanel(groups: readonly OffGroup[], wants: readonly WantData
 export function offSummary(view: JobView): Rich {
   const sum = (pick: (line: JobView['counts'][number]) => number) =>
     view.counts.reduce((all, line) => all + pick(line), 0);
-  const out = sum((line) => line.out);
-  const base = say.summary(
-    out,
-    sum((line) => line.inBag),
-    sum((line) => line.backIn),
-    sum((line) => line.away),
-  );
+  const base = say.summary({
+    off: sum((line) => line.out),
+    got: sum((line) => line.got),
+    inHand: sum((line) => line.inBag),
+    back: sum((line) => line.backIn),
+    away: sum((line) => line.away),
+    gone: sum((line) => line.scrapped + line.lost + line.toStock),
+  });
   const unknown = sum((line) => line.unknown);
   const loose = sum((line) => line.slackened);
   return [

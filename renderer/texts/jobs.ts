@@ -41,6 +41,7 @@ export const jobs = {
   look: 'Look at it',
   goOnBack: 'Carry on putting back',
   nothingOpen: 'Nothing open',
+  closed: (open: string) => `Closed. ${open}`,
   openPoints: (count: number) => (count === 1 ? '1 open point' : `${count} open points`),
   startTitle: 'Start a job',
   startAsk: 'What machine, or what part of it?',

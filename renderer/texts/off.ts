@@ -29,12 +29,24 @@ export const off = {
   nowhere: 'Nobody wrote down where',
   away: 'Not in the workshop',
   loose: 'Still on the machine, loose',
-  summary: (off: number, inBags: number, back: number, away: number) =>
-    [
-      `${off} ${off === 1 ? 'fastener' : 'fasteners'} off: ${inBags} in hand`,
-      ...(back > 0 ? [`${back} back in`] : []),
-      ...(away > 0 ? [`${away} away`] : []),
-    ].join(', '),
+  /** All pieces, and all the places where they are: both sides come to the same. */
+  summary: (at: {
+    readonly off: number;
+    readonly got: number;
+    readonly inHand: number;
+    readonly back: number;
+    readonly away: number;
+    readonly gone: number;
+  }) => {
+    const came = at.got > 0 ? `, ${at.got} new` : '';
+    const places = [
+      `${at.inHand} in hand`,
+      ...(at.back > 0 ? [`${at.back} back in`] : []),
+      ...(at.away > 0 ? [`${at.away} away`] : []),
+      ...(at.gone > 0 ? [`${at.gone} scrapped, written off or put to stock`] : []),
+    ];
+    return `${at.off} ${at.off === 1 ? 'fastener' : 'fasteners'} off${came}: ${places.join(', ')}`;
+  },
   unaccounted: (count: number) => `${count} unaccounted`,
   looseOn: (count: number) => `${count} more are loose on the machine.`,
   awaySince: (who: string, date: string) => `${who === '' ? 'away' : `with ${who}`}, since ${date}`,

@@ -21,7 +21,8 @@ export const putback = {
   closeHole: 'Close',
   all: 'The whole list',
   listTitle: 'What can go ahead',
-  listCount: (count: number) => (count === 1 ? 'step can go ahead today' : 'steps can go ahead today'),
+  listCount: (count: number) =>
+    count === 1 ? 'step can go ahead today' : 'steps can go ahead today, one after the other',
   listNone:
     'Nothing is off, so nothing has to go back. Take something apart first; the way back is worked out by itself.',
   listDone: 'Everything is back. What is left is the check before handing over.',
@@ -88,7 +89,7 @@ export const putback = {
   logAsk: 'What is it? Type it as if it came off now.',
   logExample: 'bracket, 2 M6x16',
   logGo: 'Write it down',
-  amountTitle: (name: string) => `How much went into ${name}?`,
+  amountTitle: (name: string) => `How much ${name} went in?`,
   amountAsk: 'Amount with its unit',
   amountExample: '2,5 l',
   amountGo: 'Filled',
@@ -132,7 +133,7 @@ export const putback = {
   thread: (lubrication: string) => `Thread: ${lubrication}.`,
   repaired: (hole: number, how: string) => `Hole ${hole}: repaired${how === '' ? '' : `, ${how}`}.`,
   litres: (ml: number) => new Intl.NumberFormat(undefined, { maximumFractionDigits: 2 }).format(ml / 1000),
-  litre: 'l',
+  litre: 'litres',
   holds: 'is what it holds',
   cameOut: 'is what came out',
   holes: (count: number) => (count === 1 ? 'fastener' : 'fasteners'),

@@ -16,7 +16,7 @@ export const JOB_VERBS: readonly Verb[] = [
         if (!reply.ok) return refusal(reply.fault);
         const lines = reply.value.map(
           (card) =>
-            `${card.job.id}  ${card.job.title}: ${card.depth.off} off, ${card.depth.back} back, ${card.depth.left} left; ${card.open.stop} stop, ${card.open.warn} warn; last ${day(card.changedAt)}`,
+            `${card.job.id}  ${card.job.title}: ${card.depth.off} off, ${card.depth.back} back, ${card.depth.left} left; ${card.open.stop} stop, ${card.open.warn} warn${card.job.phase === 'open' ? '' : '; closed'}; last ${day(card.changedAt)}`,
         );
         return fine(reply.value, lines.length > 0 ? lines : ['No jobs yet. Start one with: job-add TITLE']);
       }),
