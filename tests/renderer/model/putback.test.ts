@@ -65,7 +65,7 @@ describe('the step at hand', () => {
   it('shows what is filled in where nothing is tightened, and else how many fasteners there are', async () => {
     const oil = await seeded(['drained gear oil 2,5 l', 'guard, 3 M6x16']);
     const fill = oil.view().plan.steps.find((step) => step.kind === 'C1');
-    expect(screenOf(oil, fill?.id ?? null).data.figure).toMatchObject({ value: '2.5', unit: 'l' });
+    expect(screenOf(oil, fill?.id ?? null).data.figure).toMatchObject({ value: '2.5', unit: 'litres' });
     const guard = oil.view().plan.steps.find((step) => step.title === 'Guard');
     expect(screenOf(oil, guard?.id ?? null).data.figure).toMatchObject({ value: '3', unit: 'fasteners' });
   });
