@@ -4,6 +4,7 @@ import { keyMap, showKeys, useKeys } from './data/keys.ts';
 import { remember, type ScreenName } from './data/remember.ts';
 import { BenchPage } from './pages/BenchPage.tsx';
 import { BeginPage } from './pages/BeginPage.tsx';
+import { DaysPage } from './pages/DaysPage.tsx';
 import { HandbookPage } from './pages/HandbookPage.tsx';
 import { HandoverNotice } from './pages/HandoverNotice.tsx';
 import { JobsPage } from './pages/JobsPage.tsx';
@@ -95,6 +96,8 @@ function JobScreen({
       return <OffPage job={job} />;
     case 'putback':
       return <PutBackPage job={job} />;
+    case 'days':
+      return <DaysPage job={job} />;
     case 'reach':
       return <ReachPage job={job} />;
     case 'photos':

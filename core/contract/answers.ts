@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { Id, Line, Text } from '../model/fields.ts';
+import { Id, Line, Ms, Text } from '../model/fields.ts';
 import { Done, jobCommand, Made } from './shapes.ts';
 
-export type { Reach } from '../reinstall/index.ts';
+export type { DayAhead, Reach } from '../reinstall/index.ts';
 
 /** "Does 8 really have to go in before 7?" answered: it has to, or it need not. What that needed is handed on. */
 export const needSettle = {
@@ -27,6 +27,9 @@ export const planWalk = {
   input: z.strictObject({ jobId: Id, by: z.enum(['list', 'tools']) }),
   value: Done,
 };
+
+/** What can go ahead by a time, UTC ms. */
+export const planDay = z.strictObject({ jobId: Id, on: Ms });
 
 export const planReach = z.strictObject({ jobId: Id, targetIds: z.array(Id).min(1).max(1000) });
 

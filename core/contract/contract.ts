@@ -2,7 +2,7 @@ import { oc } from '@orpc/contract';
 import { z } from 'zod';
 import { Id, Line, Ms, Text } from '../model/fields.ts';
 import { type JobState, TABLES } from '../model/tables.ts';
-import type { Reach, ToolPlan } from '../reinstall/index.ts';
+import type { DayAhead, Reach, ToolPlan } from '../reinstall/index.ts';
 import * as answers from './answers.ts';
 import type { JobCard, JobView } from './views.ts';
 import * as pattern from './pattern.ts';
@@ -137,6 +137,7 @@ export const contract = {
   plan: {
     reach: op({ input: answers.planReach, value: trusted<Reach>() }),
     tools: op({ input: z.strictObject({ jobId: Id }), value: trusted<ToolPlan>() }),
+    day: op({ input: answers.planDay, value: trusted<DayAhead>() }),
     walk: op(answers.planWalk),
     comeOff: op(answers.planComeOff),
   },

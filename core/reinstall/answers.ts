@@ -61,6 +61,23 @@ export interface PromiseOffer {
   readonly sentence: string;
 }
 
+/** What can go ahead by a day, and what cannot. Step ids, in list order. */
+export interface DayAhead {
+  /** UTC ms. */
+  readonly on: number;
+  /** With the time from which on; null = now. */
+  readonly ahead: readonly { readonly stepId: string; readonly at: number | null }[];
+  readonly not: readonly {
+    readonly stepId: string;
+    /** What it still lacks by then, a sentence each. */
+    readonly lacks: readonly string[];
+    /** A step right before it that cannot go ahead either; null: it lacks something itself, or an open point holds it. */
+    readonly firstId: string | null;
+  }[];
+  /** What one more item would free by then, the greatest first. */
+  readonly oneMore: readonly FreeLine[];
+}
+
 /** What becomes possible, when, and by what. */
 export interface Outlook {
   readonly dates: readonly DateLine[];

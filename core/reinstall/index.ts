@@ -7,7 +7,7 @@ export { reachOf } from './reach.ts';
 export { loosened, suggestionsOf } from './suggestions.ts';
 export { timeLeftOf } from './time-left.ts';
 export { sharedHoles } from './nodes.ts';
-export { outlookOf } from './outlook.ts';
+export { dayAheadOf, outlookOf } from './outlook.ts';
 export { toolPlan } from './job-tools.ts';
 export { walked } from './walk.ts';
 export type * from './types.ts';

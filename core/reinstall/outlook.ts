@@ -1,6 +1,6 @@
 import type { JobState } from '../model/tables.ts';
 import { carries } from './states.ts';
-import type { FreeLine, Lack, Outlook } from './types.ts';
+import type { DayAhead, FreeLine, Lack, Outlook } from './types.ts';
 import { promisesOf } from './promised.ts';
 import { offersOf } from './promises.ts';
 import { weighed, type Weighed } from './weighed.ts';
@@ -47,14 +47,64 @@ export function outlookOf(state: JobState, now: number): Outlook {
   const dates = [...byDate]
     .sort(([a], [b]) => a - b)
     .map(([when, stepIds]) => ({ at: when, stepIds, what: whatComes(items, when) }));
-  const oneMore = items
-    .map((item, i) => ({ ...lineOf(item), stepIds: byItem[i] ?? [] }))
-    .filter((line) => line.stepIds.length > 0)
-    .sort((a, b) => b.stepIds.length - a.stepIds.length || (a.thingId < b.thingId ? -1 : 1));
+  const oneMore = greatestFirst(items, byItem);
   const late = items
     .filter((item) => item.until !== null && item.until < now)
     .map((item) => ({ thingId: item.thingId, due: item.until ?? 0, sentence: item.sentence }));
   return { dates, late, oneMore, promises: promisesOf(state), offers: offersOf(at) };
+}
+
+function greatestFirst(items: readonly Item[], byItem: readonly (readonly string[])[]): FreeLine[] {
+  return items
+    .map((item, i) => ({ ...lineOf(item), stepIds: byItem[i] ?? [] }))
+    .filter((line) => line.stepIds.length > 0)
+    .sort((a, b) => b.stepIds.length - a.stepIds.length || (a.thingId < b.thingId ? -1 : 1));
+}
+
+/**
+ * "On Thursday, when the head is back": what can go ahead by a time (UTC ms), once all that is promised up to then has
+ * come and has cured; what cannot, with what it still lacks or what comes first; and what one more item would free then.
+ * What is overdue is not counted on. A time before `now` is now.
+ */
+export function dayAheadOf(state: JobState, now: number, on: number): DayAhead {
+  const all = weighed(state, now);
+  const { items, numbers } = itemsOf(all);
+  const blocks = blocksOf(all, numbers, items);
+  const then = blocksOf(all, numbers, items, on);
+  const { at } = all;
+  const idOf = (node: number) => at.graph.nodes[node]?.id ?? '';
+  const byItem = items.map((): string[] => []);
+  const ahead: { stepId: string; at: number | null }[] = [];
+  const not: { stepId: string; lacks: string[]; firstId: string | null }[] = [];
+  for (const node of at.ordered.order) {
+    const block = then[node];
+    if (!block || at.progress[node]?.done) continue;
+    const until = blocks[node]?.until ?? NOW;
+    if (block === FREE) {
+      ahead.push({ stepId: idOf(node), at: until === NOW ? null : until });
+      continue;
+    }
+    byItem[block.lack]?.push(idOf(node));
+    if (at.graph.nodes[node]?.kind === 'K') continue;
+    const first = firstBefore(all, then, node);
+    not.push({
+      stepId: idOf(node),
+      lacks: (all.lacks[node] ?? [])
+        .filter((lack) => lack.until === null || lack.until < now || lack.until > on)
+        .map((lack) => lack.sentence),
+      firstId: first === null ? null : idOf(first),
+    });
+  }
+  return { on, ahead, not, oneMore: greatestFirst(items, byItem) };
+}
+
+/** The first step right before this one that cannot go ahead by then either; null where what holds it is its own. */
+function firstBefore({ at }: Weighed, then: readonly Block[], node: number): number | null {
+  for (let k = at.into.start[node] as number; k < (at.into.start[node + 1] as number); k++) {
+    const before = at.into.to[k] as number;
+    if (!at.progress[before]?.done && then[before] !== FREE) return before;
+  }
+  return null;
 }
 
 type Item = Lack & { readonly code: FreeLine['code'] };
@@ -86,12 +136,19 @@ function itemsOf({ lacks }: Weighed): { items: Item[]; numbers: Map<string, numb
 
 const keyOf = (lack: Lack): string => `${lack.code} ${lack.thingId} ${lack.sentence}`;
 
-function blocksOf(all: Weighed, numbers: ReadonlyMap<string, number>, items: readonly Item[]): Block[] {
+/** What holds each step up, once everything promised up to a time (UTC ms) has come. */
+function blocksOf(
+  all: Weighed,
+  numbers: ReadonlyMap<string, number>,
+  items: readonly Item[],
+  come = NOW,
+): Block[] {
   const { at, lacks } = all;
   const ofLack = (lack: Lack): Block => {
     const number = numbers.get(keyOf(lack));
     if (number === undefined || lack.until === null || lack.until < at.now)
       return { until: NEVER, lack: number ?? MANY };
+    if (lack.until <= come) return FREE;
     return { until: lack.until, lack: number };
   };
   const stops = stopsOf(all, items, ofLack);

@@ -1,7 +1,15 @@
 import type { Touched, TouchedHit } from '../contract/answers.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
-import { planJob, type Reach, reachOf, type ToolPlan, toolPlan } from '../reinstall/index.ts';
+import {
+  type DayAhead,
+  dayAheadOf,
+  planJob,
+  type Reach,
+  reachOf,
+  type ToolPlan,
+  toolPlan,
+} from '../reinstall/index.ts';
 import type { Context } from './frame.ts';
 import { logOrder } from './log/order.ts';
 import { jobState } from './views.ts';
@@ -17,6 +25,15 @@ export function planReach(
   const stranger = input.targetIds.find((id) => !known.has(id));
   if (stranger !== undefined) return refuse('not-found', `Expected things of this job, got ${stranger}.`);
   return ok(reachOf(state.value, input.targetIds, context.workshop.now()));
+}
+
+/** What can go ahead by a time (UTC ms). */
+export function planDay(
+  context: Context,
+  input: { readonly jobId: string; readonly on: number },
+): Result<DayAhead> {
+  const state = jobState(context, input.jobId);
+  return state.ok ? ok(dayAheadOf(state.value, context.workshop.now(), input.on)) : state;
 }
 
 /** Tools for what is still to be put back, and the order with the fewest changes. */

@@ -1,7 +1,7 @@
 import { implement } from '@orpc/server';
 import { contract } from '../contract/contract.ts';
 import { tickAgain } from './again.ts';
-import { jobsTouched, planReach, planTools } from './answers.ts';
+import { jobsTouched, planDay, planReach, planTools } from './answers.ts';
 import { awayBack, awaySend } from './away.ts';
 import { kitSplit, pieceCount, pieceReceive, pieceScrap } from './counts.ts';
 import { findingAccept, haltAdd, haltSeen, jobClose, renewOverride } from './findings.ts';
@@ -165,6 +165,7 @@ function workRoutes() {
     plan: {
       reach: os.plan.reach.handler(({ context, input }) => read(context, planReach(context, input))),
       comeOff: os.plan.comeOff.handler(({ context, input }) => planComeOff(context, input)),
+      day: os.plan.day.handler(({ context, input }) => read(context, planDay(context, input))),
       walk: os.plan.walk.handler(({ context, input }) =>
         read(context, planWalk(context, input.jobId, input.by)),
       ),

@@ -38,7 +38,11 @@ export const showKeys = (open: boolean) => keyMap.setState({ open });
 const WITHOUT_JOB: ReadonlySet<ScreenName> = new Set(['jobs', 'handbook']);
 
 /** Screens that are reached from another one and stand under its name. */
-const PART_OF: Partial<Record<ScreenName, ScreenName>> = { bench: 'removal', reach: 'putback' };
+const PART_OF: Partial<Record<ScreenName, ScreenName>> = {
+  bench: 'removal',
+  reach: 'putback',
+  days: 'putback',
+};
 
 /** The ways out of a screen, for the left edge; without a job those that need none. */
 export function navKeys(current: ScreenName, hasJob = true): NavKey[] {

@@ -107,6 +107,17 @@ export function useTouched(jobId: string, text: string) {
   });
 }
 
+/** What can go ahead by a time, UTC ms. Cures run on and days pass without a change of the record. */
+export function useDay(jobId: string, on: number) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['day', jobId, on, seq],
+    placeholderData: keepPreviousData,
+    refetchInterval: MINUTE,
+    queryFn: async () => valueOf(await client.plan.day({ jobId, on })),
+  });
+}
+
 export function useTools(jobId: string) {
   const seq = journal((now) => now.seq);
   return useQuery({

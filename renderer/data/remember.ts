@@ -9,6 +9,7 @@ export type ScreenName =
   | 'off'
   | 'putback'
   | 'reach'
+  | 'days'
   | 'stopwork'
   | 'photos'
   | 'handbook';

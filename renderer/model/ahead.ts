@@ -1,55 +1,5 @@
 import type { JobView } from '../../core/contract/views.ts';
 import { ahead as say } from '../texts/ahead.ts';
-import type { RowData } from '../ui/Rows.tsx';
-import { day } from './time.ts';
-
-const titleOf = (view: JobView, stepId: string): string =>
-  view.plan.steps.find((step) => step.id === stepId)?.title ?? '';
-
-const titles = (view: JobView, ids: readonly string[]): string => {
-  const names = ids.map((id) => titleOf(view, id)).filter((name) => name !== '');
-  return names.length > 3 ? `${names.slice(0, 3).join(', ')} …` : names.join(', ');
-};
-
-/** Day by day what becomes possible, and what is late. A touch leads to the first step of the day. */
-export function dateRows(view: JobView, now: number): RowData[] {
-  const byDay = new Map<string, { ids: string[]; what: Set<string> }>();
-  for (const line of view.outlook.dates) {
-    const key = day(line.at, now);
-    const one = byDay.get(key) ?? { ids: [], what: new Set<string>() };
-    one.ids.push(...line.stepIds);
-    for (const word of line.what) one.what.add(word);
-    byDay.set(key, one);
-  }
-  return [
-    ...[...byDay].map(([when, { ids, what }]) => ({
-      id: ids[0] ?? '',
-      mark: '',
-      name: `${when}: ${titles(view, ids)}`,
-      count: ids.length,
-      about: [...what].join(' '),
-    })),
-    ...view.outlook.late.map((line) => ({
-      id: view.plan.steps.find((step) => step.lacks.some((lack) => lack.thingId === line.thingId))?.id ?? '',
-      mark: '',
-      name: line.sentence,
-      count: '',
-      about: say.late(day(line.due, now)),
-      grave: true,
-    })),
-  ];
-}
-
-/** What one more item would free, the greatest first. */
-export function oneMoreRows(view: JobView): RowData[] {
-  return view.outlook.oneMore.slice(0, 12).map((line) => ({
-    id: line.stepIds[0] ?? '',
-    mark: '',
-    name: line.sentence,
-    count: line.stepIds.length,
-    about: titles(view, line.stepIds),
-  }));
-}
 
 export interface NeedAsk {
   readonly removalId: string;

@@ -3,53 +3,19 @@ import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
 import { useTools, walkBy } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
-import { dateRows, namesOf, type NeedAsk, needAsks, oneMoreRows } from '../model/ahead.ts';
+import { type NeedAsk, needAsks } from '../model/ahead.ts';
 import { ahead as say } from '../texts/ahead.ts';
 import { Key } from '../ui/Key.tsx';
 import { Rows } from '../ui/Rows.tsx';
 
 const pick = (stepId: string) => remember.getState().go({ stepId });
 
-/** Beside the list: days, one more item, needs that may be none, tools and their order, what is in the way. */
+/** Under the list: needs that may be none, tools and their order. */
 export function AheadMore({ job }: { readonly job: OpenJob }) {
-  const { view } = job;
-  const dates = dateRows(view, job.now);
-  const oneMore = oneMoreRows(view);
   return (
     <>
-      {dates.length > 0 && <Rows title={say.byDate} rows={dates} onPick={pick} />}
-      {oneMore.length > 0 && <Rows title={say.oneMore} rows={oneMore} onPick={pick} />}
-      <Promises job={job} />
-      <NeedAsks job={job} asks={needAsks(view)} />
+      <NeedAsks job={job} asks={needAsks(job.view)} />
       <Tools job={job} />
-    </>
-  );
-}
-
-/** Pieces that lie ready for one set and could go to another first. */
-function Promises({ job }: { readonly job: OpenJob }) {
-  const { offers, promises } = job.view.outlook;
-  const set = (setId: string) => namesOf(job.view, [setId]);
-  const serve = (setId: string, qty: number) =>
-    void send(job.id, (command) => client.piece.promise({ command, jobId: job.id, setId, qty }));
-  const take = (id: string) =>
-    void send(job.id, (command) => client.record.remove({ command, jobId: job.id, table: 'want', id }));
-  return (
-    <>
-      {offers.map((offer) => (
-        <div key={offer.setId} className="ahead-ask">
-          <p>{offer.sentence}</p>
-          <Key onPress={() => serve(offer.setId, offer.qty)}>{say.serve}</Key>
-        </div>
-      ))}
-      {promises.map((one) => (
-        <div key={one.wantId} className="ahead-ask">
-          <p>
-            {say.served}: {set(one.setId)}
-          </p>
-          <Key onPress={() => take(one.wantId)}>{say.serveNo}</Key>
-        </div>
-      ))}
     </>
   );
 }

@@ -55,6 +55,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
   const go = remember.getState().go;
   const data = aheadData(job.view);
   const stops = stopsOfJob(job.view);
+  const toDays = () => go({ screen: 'days' });
   const toReach = () => go({ screen: 'reach' });
   const onNext = () => go({ stepId: null });
   const onClose = () => {
@@ -65,7 +66,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
     setAtGate(false);
     setPhase(job, 'closed');
   };
-  usePlainKeys(atGate ? {} : { r: toReach });
+  usePlainKeys(atGate ? {} : { r: toReach, d: toDays });
   useEnter(atGate ? null : data.next !== null ? onNext : data.close === 'open' ? onClose : null);
   if (atGate) return <GatePage job={job} stepId={null} facts={stops} onPass={pass} />;
   return (
@@ -80,6 +81,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         onNext={onNext}
         planned={plannedRows(job.view).length}
         onReach={toReach}
+        onDays={toDays}
         onOwnStep={() => setAsk(ownStep(job))}
         onNotInLog={() => setAsk(notInLog(job))}
         onPrint={() => setPrinting(true)}

@@ -62,6 +62,12 @@ function useStepKeys(
   });
 }
 
+/** The questions beside the way back. */
+const LEAD_ON = {
+  r: () => remember.getState().go({ screen: 'reach' }),
+  d: () => remember.getState().go({ screen: 'days' }),
+};
+
 /** The way back: the step at hand, or the whole list where nothing is at hand. */
 export function PutBackPage({ job }: { readonly job: OpenJob }) {
   const stepId = remember((place) => place.stepId);
@@ -169,7 +175,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const work = stepWork(job, step, setAsk, onStop);
   const rounds = useRoundDeeds(job, joint, step, onStop);
   useStepKeys(step, work.go, rounds.advance);
-  usePlainKeys({ r: () => remember.getState().go({ screen: 'reach' }) });
+  usePlainKeys(LEAD_ON);
   useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
   // A touch on the lit hole takes it through its round; any other hole is opened.

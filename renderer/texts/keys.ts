@@ -99,6 +99,7 @@ export const keys = {
         ['S', 'All started by hand'],
         ['T', 'All tight'],
         ['Enter', 'The lit hole, then: it is back, or the next thing asked'],
+        ['D', 'Day by day: what can go ahead when; there Left and Right are the days'],
         ['R', 'What must come off to reach something'],
       ],
     },

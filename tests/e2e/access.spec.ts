@@ -43,6 +43,10 @@ for (const scheme of ['light', 'dark'] as const)
       expect(await faultsOf(), name).toEqual([]);
     }
     await page.keyboard.press('F4');
+    await page.keyboard.press('d');
+    await expect(page.getByRole('heading', { name: 'What can go ahead today' })).toBeVisible();
+    expect(await faultsOf(), 'day by day').toEqual([]);
+    await page.keyboard.press('F4');
     await page.keyboard.press('r');
     await expect(page.getByLabel('What do you want to reach?')).toBeVisible();
     expect(await faultsOf(), 'what must come off').toEqual([]);

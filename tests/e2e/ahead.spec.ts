@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './support/program.ts';
 import { byScript, loggedJob, saved } from './support/seed.ts';
 
-test('the list says what comes by which day, what one more item frees, and tools', async ({
+test('a page says what can go ahead by which day and what one more item frees, the list says tools', async ({
   open,
   program,
 }) => {
@@ -24,9 +24,23 @@ test('the list says what comes by which day, what one more item frees, and tools
   ]);
   await page.keyboard.press('F4');
   await page.getByRole('button', { name: /step \d of/ }).click();
-  await expect(page.getByRole('heading', { name: 'By date' })).toBeVisible();
-  await expect(page.getByRole('button', { name: /fan is away, with Weber/ }).first()).toBeVisible();
+  const back = page.getByRole('button', { name: 'Back to Put back' });
+  await page.getByRole('button', { name: 'Day by day' }).click();
+  await expect(page.getByRole('heading', { name: 'What can go ahead today' })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^2 fan.*fan is away, with Weber/i })).toBeVisible();
+  await page.keyboard.press('ArrowRight');
+  await expect(page.getByRole('heading', { name: /^By Monday, .*2090$/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^2 fan.*from /i })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'What one more item would free' })).toBeVisible();
+  await expect(page.getByText('step can go ahead by then')).toBeVisible();
+  await expect(page.locator('.big .num')).toHaveText('1');
+  await expect(page.getByRole('button', { name: /gasket must be new.*frees 2 steps/ })).toBeVisible();
+  await page.getByLabel('Another day').fill('2090-01-01');
+  await expect(page.getByRole('button', { name: /^2 fan.*fan is away, with Weber/i })).toBeVisible();
+  await page.reload();
+  await expect(page.getByLabel('Another day')).toHaveValue('2090-01-01');
+  expect((await new AxeBuilder({ page }).analyze()).violations.map((one) => one.id)).toEqual([]);
+  await back.click();
   await expect(page.getByText('10 mm spanner or socket')).toBeVisible();
   await expect(
     page.getByText('Time left: not known yet, too little is back to tell the pace.'),

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { JobState } from '../../core/model/tables.ts';
-import { outlookOf, planJob } from '../../core/reinstall/index.ts';
+import { dayAheadOf, type FreeLine, outlookOf, planJob } from '../../core/reinstall/index.ts';
 import { build, type JobBuilder } from '../support/build.ts';
 import { anyRecipe, jobOf, type Recipe, tickOff } from './any-job.ts';
 
@@ -83,6 +83,40 @@ describe('by date, for any job', () => {
           if (line.at <= until) for (const id of line.stepIds) said.add(id);
         const then = planJob(cameTrue(job, until), job.at).ahead;
         expect([...said].sort()).toEqual([...then].sort());
+      }),
+      RUNS,
+    );
+  });
+
+  test('on a day: what can go ahead, what cannot, and what one more item frees are as if all of that had come', () => {
+    fc.assert(
+      fc.property(anyRecipe, promised, fc.integer({ min: 0, max: 5 }), (recipe, days, after) => {
+        const job = waiting(recipe, days);
+        const state = job.state();
+        const on = job.at + after * DAY;
+        const day = dayAheadOf(state, job.at, on);
+        const came = cameTrue(job, on);
+        const then = planJob(came, job.at);
+        const ids = (rows: readonly { readonly stepId: string }[]) => rows.map((one) => one.stepId).sort();
+        expect(ids(day.ahead)).toEqual([...then.ahead].sort());
+        const open = then.steps.filter((step) => step.state !== 'done' && step.kind !== 'K');
+        expect(ids(day.not)).toEqual(
+          open
+            .map((step) => step.id)
+            .filter((id) => !then.ahead.has(id))
+            .sort(),
+        );
+        const freed = (lines: readonly FreeLine[]) =>
+          lines.map((line) => `${line.code} ${line.thingId} ${[...line.stepIds].sort().join(' ')}`).sort();
+        expect(freed(day.oneMore)).toEqual(freed(outlookOf(came, job.at).oneMore));
+        const now = planJob(state, job.at).ahead;
+        for (const { stepId, at } of day.ahead) expect(at === null).toBe(now.has(stepId));
+        const not = new Set(day.not.map((one) => one.stepId));
+        for (const { stepId, firstId, lacks } of day.not) {
+          expect(firstId === null || not.has(firstId)).toBe(true);
+          const step = then.steps.find((one) => one.id === stepId);
+          expect([...lacks].sort()).toEqual(step?.lacks.map((lack) => lack.sentence).sort());
+        }
       }),
       RUNS,
     );

@@ -29,6 +29,10 @@ describe('verbs for the questions of the fourth week', () => {
     expect((await json('ahead', '--on', '2090-01-03')).value).toMatchObject({
       dates: [{ what: ['belt guard is away, with Weber.'] }],
     });
+    const day = (await run('ahead', '--on', '2090-01-03')).out;
+    expect(day).toContain('By 2090-01-03');
+    expect(day).toContain('(from 2090-01-02)');
+    expect((await run('ahead', '--on', '2090-01-01')).out).toContain('Not by then');
     expect((await run('ahead', '--on', 'someday')).code).toBe(2);
     expect((await run('tools')).out).toContain('13 mm spanner or socket: 12 fasteners, 1 step');
     expect((await run('time-left')).out).toContain('Not known yet');

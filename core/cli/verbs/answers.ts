@@ -3,6 +3,7 @@ import { plannedAgain } from '../../model/off-again.ts';
 import type { Result } from '../../model/result.ts';
 import type { JobState } from '../../model/tables.ts';
 import {
+  dayAheadOf,
   type NeedSuggestion,
   outlookOf,
   planJob,
@@ -26,7 +27,7 @@ import {
 } from '../frame.ts';
 import { targetOf } from '../target.ts';
 import { dayEnd } from '../day.ts';
-import { dayOf, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { dayLines, dayOf, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
 import { ofJob, orderOf } from './plan.ts';
 
 const text = (options: Options, name: string): string | undefined => {
@@ -71,6 +72,10 @@ function ahead(options: Options): Promise<Answer> {
     const say = (ids: readonly string[]) => ids.map((id) => `  ${title.get(id) ?? id}`);
     const dates = outlook.dates.filter((line) => until === null || line.at <= until);
     const today = plan.steps.filter((step) => plan.ahead.has(step.id));
+    if (until !== null) {
+      const day = dayAheadOf(state, now, until);
+      return fine({ today, ...outlook, dates, ...day }, dayLines(typed ?? '', day, outlook, title));
+    }
     const lines = [
       today.length > 0 ? 'Now' : 'Nothing can go ahead now.',
       ...say(today.map((step) => step.id)),

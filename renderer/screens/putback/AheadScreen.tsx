@@ -22,7 +22,7 @@ export interface AheadScreenProps {
   readonly points: readonly PointData[];
   /** "About 3 to 5 hours …", or why nobody can say yet; "" while nothing is back. */
   readonly timeLeft: string;
-  /** Days, one more item, needs, tools, reach. */
+  /** Needs that may be none, tools and their order. */
   readonly more: ReactNode;
   /** "Front cover": the step that the large key goes to; null when none is ready. */
   readonly next: { readonly label: string } | null;
@@ -35,6 +35,7 @@ export interface AheadScreenProps {
   /** Planned to come off again, and not off yet. */
   readonly planned: number;
   readonly onReach: () => void;
+  readonly onDays: () => void;
   readonly onPrint: () => void;
   readonly onClose: () => void;
   readonly onReopen: () => void;
@@ -55,6 +56,11 @@ export function AheadScreen(props: AheadScreenProps) {
         ))}
         {groups.length > 0 && props.more}
         <div className="keys off-tools two">
+          {groups.length > 0 && (
+            <Key onPress={props.onDays} hint="D">
+              {common.days}
+            </Key>
+          )}
           {groups.length > 0 && (
             <Key onPress={props.onReach} hint="R">
               {props.planned > 0 ? sayAhead.plannedKey(props.planned) : common.reach}
