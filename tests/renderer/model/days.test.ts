@@ -35,6 +35,7 @@ describe('the days that matter', () => {
     const between = isoOf(now + DAY);
     expect(dayBeside(days, between, 1)).toBe(later);
     expect(dayBeside(days, between, -1)).toBe(today);
+    expect(dayBeside(days, later, -1)).toBe(today);
     expect(dayBeside(days, later, 1)).toBe(later);
     expect(dayBeside(days, today, -1)).toBe(today);
   });
