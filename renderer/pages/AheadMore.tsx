@@ -10,6 +10,10 @@ import { Rows } from '../ui/Rows.tsx';
 
 const pick = (stepId: string) => remember.getState().go({ stepId });
 
+/** So many are asked at a time, and so many steps of the other order shown: the list stays short. */
+const MOST_ASKS = 3;
+const MOST_ROWS = 8;
+
 /** Under the list: needs that may be none, tools and their order. */
 export function AheadMore({ job }: { readonly job: OpenJob }) {
   return (
@@ -39,10 +43,11 @@ export function NeedAsks({ job, asks }: NeedAsksProps) {
         why: answer === 'loosened' ? ask.reason : '',
       }),
     );
+  const more = asks.length - MOST_ASKS;
   return (
     <section>
       <h2 className="rows-title">{say.asks}</h2>
-      {asks.map((ask) => (
+      {asks.slice(0, MOST_ASKS).map((ask) => (
         <div key={`${ask.removalId}/${ask.needsId}`} className="ahead-ask">
           <p>
             <strong>{ask.question}</strong> {ask.reason}
@@ -53,6 +58,7 @@ export function NeedAsks({ job, asks }: NeedAsksProps) {
           </div>
         </div>
       ))}
+      {more > 0 && <p className="off-summary">{say.moreAsks(more)}</p>}
     </section>
   );
 }
@@ -85,7 +91,7 @@ function Tools({ job }: { readonly job: OpenJob }) {
       {fewer && (
         <Rows
           title={say.fewest}
-          rows={plan.order.map((id, i) => ({
+          rows={plan.order.slice(0, MOST_ROWS).map((id, i) => ({
             id,
             mark: String(i + 1),
             name: step.get(id)?.title ?? '',
@@ -94,6 +100,9 @@ function Tools({ job }: { readonly job: OpenJob }) {
           }))}
           onPick={pick}
         >
+          {plan.order.length > MOST_ROWS && (
+            <p className="off-summary">{say.moreInOrder(plan.order.length - MOST_ROWS)}</p>
+          )}
           <p className="off-summary">{say.changes(plan.changes, plan.listed, plan.exact)}</p>
         </Rows>
       )}

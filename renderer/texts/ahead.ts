@@ -27,6 +27,8 @@ export const ahead = {
   asks: 'Does it really have to be in this order?',
   ask: (later: string, earlier: string) => `Does ${later} really have to go in before ${earlier}?`,
   instead: (names: string) => `It would still go in before ${names}.`,
+  moreAsks: (count: number) => `${count} more ${count === 1 ? 'is' : 'are'} asked after these.`,
+  moreInOrder: (count: number) => `and ${count} more in this order.`,
   yes: 'Yes, keep it',
   no: 'No, loosen it',
   tools: 'Tools for what is left',
