@@ -4,11 +4,11 @@ import type { JobState, Row } from '../model/tables.ts';
 import {
   type DayAhead,
   dayAheadOf,
-  planJob,
   type Reach,
   reachOf,
   type ToolPlan,
   toolPlan,
+  workedOn,
 } from '../reinstall/index.ts';
 import type { Context } from './frame.ts';
 import { logOrder } from './log/order.ts';
@@ -110,7 +110,7 @@ function sentenceOf(jobs: Touched['jobs'], text: string): string {
 }
 
 /** Names by removal: parts, sets, connections, fluids it opened, and what was typed. */
-function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
+export function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
   const names = new Map<string, string[]>();
   const add = (removalId: string | null | undefined, ...words: string[]) => {
     const hit = words.find((word) => plain(word).includes(text));
@@ -122,16 +122,13 @@ function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
   for (const one of state.isolation) add(one.removalId, one.how);
   for (const removal of state.removal) add(removal.id, removal.title, removal.typed);
   const order = logOrder(state.removal);
-  const done = new Map(
-    planJob(state, now)
-      .steps.filter((step) => step.kind === 'S' && step.state === 'done')
-      .map((step) => [step.removalId ?? '', step]),
-  );
+  const people = new Map(state.person.map((person) => [person.id, person.name]));
+  const { back, deeds: all } = workedOn(state, now);
   return order.flatMap((removal, i) => {
     const hit = names.get(removal.id);
     const happened = removal.phase === 'off' || removal.phase === 'under way';
     if (!hit || !happened) return [];
-    const deeds = deedsOf(state, removal.id);
+    const deeds = all.get(removal.id) ?? [];
     return [
       {
         removalId: removal.id,
@@ -140,8 +137,8 @@ function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
         names: [...new Set(hit)],
         did: removal.did,
         at: removal.endedAt ?? removal.startedAt,
-        by: state.person.find((person) => person.id === removal.personId)?.name ?? null,
-        backAt: done.has(removal.id) ? (deeds.at(-1)?.at ?? null) : null,
+        by: people.get(removal.personId ?? '') ?? null,
+        backAt: back.has(removal.id) ? (deeds.at(-1)?.at ?? null) : null,
         read: [
           ...new Set(
             deeds
@@ -152,16 +149,4 @@ function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
       },
     ];
   });
-}
-
-function deedsOf(state: JobState, removalId: string): Row<'deed'>[] {
-  const sets = new Set(state.fset.filter((set) => set.removalId === removalId).map((set) => set.id));
-  const things = new Set([
-    removalId,
-    ...sets,
-    ...state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id),
-    ...state.part.filter((part) => part.removalId === removalId).map((part) => part.id),
-    ...state.connection.filter((one) => one.removalId === removalId).map((one) => one.id),
-  ]);
-  return state.deed.filter((deed) => things.has(deed.thingId)).sort((a, b) => a.at - b.at);
 }

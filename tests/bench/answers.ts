@@ -1,13 +1,17 @@
 import type { JobState } from '../../core/model/tables.ts';
 import {
+  dayAheadOf,
   outlookOf,
   planJob,
   reachOf,
   suggestionsOf,
   timeLeftOf,
   toolPlan,
+  walked,
 } from '../../core/reinstall/index.ts';
 import { weighed } from '../../core/reinstall/weighed.ts';
+import { openSearches } from '../../core/tally/index.ts';
+import { hitsIn } from '../../core/usecases/answers.ts';
 import { build, type RemovalBuilder } from '../support/build.ts';
 import { chance } from '../reinstall/story.ts';
 
@@ -81,9 +85,12 @@ for (const loose of [0.1, 0.9]) {
   );
   const questions: Record<string, (state: JobState) => unknown> = {
     'ahead, by date, one more item': (one) => outlookOf(one, now),
+    'a day three days on': (one) => dayAheadOf(one, now, now + 3 * DAY),
     'reach, 20 targets': (one) => reachOf(one, targets, now),
     'suggestions for needs': (one) => suggestionsOf(one, now),
     'tools and fewest changes': (one) => toolPlan(one, now),
+    'was it touched, 1 in 10': (one) => hitsIn(one, 'part 1', now),
+    'lost, what to look at': (one) => openSearches(one),
     'time left': (one) => timeLeftOf(one, now),
   };
   for (const [name, ask] of Object.entries(questions)) {
