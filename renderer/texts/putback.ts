@@ -22,7 +22,11 @@ export const putback = {
   all: 'The whole list',
   listTitle: 'What can go ahead',
   listCount: (count: number) =>
-    count === 1 ? 'step can go ahead today' : 'steps can go ahead today, one after the other',
+    count === 1
+      ? 'step can go ahead today'
+      : count === 0
+        ? 'steps can go ahead today'
+        : 'steps can go ahead today, one after the other',
   listNone:
     'Nothing is off, so nothing has to go back. Take something apart first; the way back is worked out by itself.',
   listDone: 'Everything is back. What is left is the check before handing over.',
