@@ -32,16 +32,23 @@ const reaches = [0, 14, 30, 54];
  * choose first. Joints outside the box get none, but still say where the middle of their joint is.
  *
  * @param headMost largest radius that a head is judged to have, px
+ * @param middle what all discs go away from; null: each from the middle of its own joint, as far as that is marked
  */
 export function placeDiscs(
   joints: readonly Joint[],
   box: Extent,
   radius: number,
   headMost = Math.min(40, box.width * 0.05),
+  middle: Point | null = null,
 ): Placed[] {
   const heads = joints.map((joint) => ({ at: joint.at, radius: headRadius(joint, joints, headMost) }));
   const tried = joints.map((joint, i) =>
-    candidates(joint, heads[i]?.radius ?? 0, outwardsFrom(joint, joints, box), radius).map((one) => ({
+    candidates(
+      joint,
+      heads[i]?.radius ?? 0,
+      outwardsFrom(joint, middle ?? middleOf(joint, joints, box)),
+      radius,
+    ).map((one) => ({
       placed: one.placed,
       cost:
         one.cost +
@@ -114,16 +121,18 @@ function headRadius(joint: Joint, joints: readonly Joint[], most: number): numbe
   );
 }
 
-/** Away from the middle of the joint; a single mark goes away from the middle of the picture. Radians. */
-function outwardsFrom(joint: Joint, joints: readonly Joint[], box: Extent): number {
+/** The middle of a joint; of a single mark the middle of the picture. */
+function middleOf(joint: Joint, joints: readonly Joint[], box: Extent): Point {
   const mates = joints.filter((other) => other.group === joint.group);
-  const middle =
-    mates.length > 1
-      ? {
-          x: mates.reduce((sum, mate) => sum + mate.at.x, 0) / mates.length,
-          y: mates.reduce((sum, mate) => sum + mate.at.y, 0) / mates.length,
-        }
-      : { x: box.width / 2, y: box.height / 2 };
+  if (mates.length < 2) return { x: box.width / 2, y: box.height / 2 };
+  return {
+    x: mates.reduce((sum, mate) => sum + mate.at.x, 0) / mates.length,
+    y: mates.reduce((sum, mate) => sum + mate.at.y, 0) / mates.length,
+  };
+}
+
+/** Radians. */
+function outwardsFrom(joint: Joint, middle: Point): number {
   const dx = joint.at.x - middle.x;
   const dy = joint.at.y - middle.y;
   return Math.hypot(dx, dy) < 1 ? -Math.PI / 4 : Math.atan2(dy, dx);

@@ -19,6 +19,8 @@ interface MarksProps {
   readonly moves: readonly Move[];
   readonly atId: string | null;
   readonly view: View;
+  /** Marks are being set: the discs make way, and each leader ends on its point. */
+  readonly placing: boolean;
   readonly drag: Drag | null;
   readonly onPick: ((id: string) => void) | undefined;
   readonly onMove: ((id: string, x: number, y: number) => void) | undefined;
@@ -26,10 +28,20 @@ interface MarksProps {
 }
 
 /** How large a disc is, px: a phone's photo is small, so it gives way a little, never below what a finger needs. */
-const useDiscSize = (): number => (useFoot() === 0 ? 46 : 54);
+function useDiscSize(placing: boolean): number {
+  const foot = useFoot();
+  // While marks are set, discs are only read, and touched past.
+  return placing ? 40 : foot === 0 ? 46 : 54;
+}
 
 /** Where each mark is in the box, and where its disc stands; a mark on its way is where the hand has it. */
-function useDiscs(marks: readonly PhotoMark[], moving: Drag | null, view: View, size: number) {
+function useDiscs(
+  marks: readonly PhotoMark[],
+  moving: Drag | null,
+  view: View,
+  size: number,
+  placing: boolean,
+) {
   const foot = useFoot();
   const at = (mark: PhotoMark): Point => toScreen(moving?.id === mark.id ? moving.at : mark, view);
   const placed = useMemo(
@@ -44,6 +56,8 @@ function useDiscs(marks: readonly PhotoMark[], moving: Drag | null, view: View, 
         { width: view.box.width, height: view.box.height - foot },
         size / 2,
         view.width * 0.05,
+        // Half a joint has its middle among the marks that are set, and the discs would stand on the next bolts.
+        placing ? toScreen({ x: 0.5, y: 0.5 }, view) : null,
       ),
     // Everything that `at` is made of.
     [
@@ -57,23 +71,25 @@ function useDiscs(marks: readonly PhotoMark[], moving: Drag | null, view: View, 
       view.box.height,
       foot,
       size,
+      placing,
     ],
   );
   return { at, placed };
 }
 
 /** All that is drawn on a photo. One tab stop; the arrow keys go from mark to mark. */
-export function Marks({ marks, moves, atId, view, drag, onPick, onMove, onRemove }: MarksProps) {
-  const size = useDiscSize();
+export function Marks(props: MarksProps) {
+  const { marks, moves, atId, view, placing, drag, onPick, onMove, onRemove } = props;
+  const size = useDiscSize(placing);
   const help = useId();
   const nudge = useNudge(view, onMove);
-  const { at, placed } = useDiscs(marks, nudge.drag ?? drag, view, size);
+  const { at, placed } = useDiscs(marks, nudge.drag ?? drag, view, size, placing);
   const discs = new Map(placed.map((one) => [one.id, one.disc]));
   const first =
     marks.find((mark) => mark.id === atId && discs.has(mark.id)) ?? marks.find((mark) => discs.has(mark.id));
   return (
     <>
-      <Strokes marks={marks} moves={moves} placed={placed} at={at} width={view.width} />
+      <Strokes marks={marks} moves={moves} placed={placed} placing={placing} at={at} width={view.width} />
       <div role="group" aria-label={say.group(marks.length)} aria-describedby={help} onKeyDown={walkMarks}>
         {marks.map((mark) => {
           const disc = discs.get(mark.id);

@@ -71,6 +71,7 @@ export function PhotoView(props: PhotoViewProps) {
               moves={props.moves ?? []}
               atId={props.atId ?? null}
               view={view}
+              placing={placing}
               drag={drag}
               onPick={props.onPick}
               onMove={props.onMove}

@@ -6,12 +6,14 @@ interface StrokesProps {
   readonly marks: readonly PhotoMark[];
   readonly moves: readonly Move[];
   readonly placed: readonly Placed[];
+  /** Leaders end on the very point that was touched. */
+  readonly placing: boolean;
   readonly at: (mark: PhotoMark) => Point;
   readonly width: number;
 }
 
 /** Leaders, wedges and the rules between what belongs together. */
-export function Strokes({ marks, moves, placed, at, width }: StrokesProps) {
+export function Strokes({ marks, moves, placed, placing, at, width }: StrokesProps) {
   const byId = new Map(marks.map((mark) => [mark.id, mark]));
   const discs = new Map(placed.map((one) => [one.id, one.disc]));
   const { pairs, lone } = togetherPairs(marks);
@@ -38,21 +40,23 @@ export function Strokes({ marks, moves, placed, at, width }: StrokesProps) {
           />
         );
       })}
-      {placed.map(({ id, disc, dot }) => (
-        <g key={id}>
-          <path d={`M${dot.x} ${dot.y}L${disc.x} ${disc.y}`} stroke="var(--mk-ink)" strokeWidth="5.5" />
-          <path d={`M${dot.x} ${dot.y}L${disc.x} ${disc.y}`} stroke="var(--mk-paper)" strokeWidth="2.5" />
-          <circle
-            cx={dot.x}
-            cy={dot.y}
-            r="4.5"
-            fill="var(--mk-paper)"
-            stroke="var(--mk-ink)"
-            strokeWidth="2"
-          />
-        </g>
-      ))}
+      {placed.map(({ id, disc, dot }) => {
+        const mark = byId.get(id);
+        return <Leader key={id} from={placing && mark !== undefined ? at(mark) : dot} to={disc} />;
+      })}
     </svg>
+  );
+}
+
+/** From the washer, or while marks are set from the point itself, to the disc. */
+function Leader({ from, to }: { readonly from: Point; readonly to: Point }) {
+  const d = `M${from.x} ${from.y}L${to.x} ${to.y}`;
+  return (
+    <g>
+      <path d={d} stroke="var(--mk-ink)" strokeWidth="5.5" />
+      <path d={d} stroke="var(--mk-paper)" strokeWidth="2.5" />
+      <circle cx={from.x} cy={from.y} r="4.5" fill="var(--mk-paper)" stroke="var(--mk-ink)" strokeWidth="2" />
+    </g>
   );
 }
 

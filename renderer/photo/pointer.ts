@@ -31,6 +31,8 @@ interface PointerProps {
 const slack = 6;
 /** How near a touch beside a joint still means its mark, px. */
 const nearJoint = 30;
+/** While marks are set only a touch on the point of one means it: the next bolt is often close by. Px. */
+const onPoint = 12;
 
 interface Touch {
   readonly start: Point;
@@ -58,7 +60,9 @@ export function usePointer(props: PointerProps) {
     const target = event.target as Element;
     if (event.button !== 0 || target.closest('.plate') !== null) return;
     fingers.current.set(event.pointerId, at(event));
-    const id = target.closest<HTMLElement>('.mark-key')?.dataset['mark'] ?? null;
+    const id = props.placing
+      ? nearest(props.marks, at(event), props.view, onPoint)
+      : (target.closest<HTMLElement>('.mark-key')?.dataset['mark'] ?? null);
     const mark = props.marks.find((one) => one.id === id);
     const from = mark === undefined ? null : toScreen(mark, props.view);
     touch.current = { start: at(event), markId: id, markFrom: from, view: props.view, moved: false };
@@ -112,24 +116,23 @@ function finish(touch: Touch, point: Point, props: PointerProps) {
     props.onMove?.(touch.markId, to.x, to.y);
     return;
   }
-  // While marks are set a touch sets one, also where the disc of the mark before lies over the next bolt.
-  if (props.placing) {
+  if (touch.markId !== null) props.onPick?.(touch.markId);
+  else if (props.placing) {
     const to = toFraction(point, props.view);
     if (onPhoto(point, props.view)) props.onPlace?.(to.x, to.y);
-  } else if (touch.markId !== null) props.onPick?.(touch.markId);
-  else {
-    const near = nearest(props.marks, point, props.view);
+  } else {
+    const near = nearest(props.marks, point, props.view, nearJoint);
     if (near !== null) props.onPick?.(near);
   }
 }
 
 /** A touch on the bolt itself means its mark. */
-function nearest(marks: readonly PhotoMark[], point: Point, view: View): string | null {
+function nearest(marks: readonly PhotoMark[], point: Point, view: View, reach: number): string | null {
   let best: { id: string; far: number } | null = null;
   for (const mark of marks) {
     const on = toScreen(mark, view);
     const far = Math.hypot(on.x - point.x, on.y - point.y);
-    if (far <= nearJoint && (best === null || far < best.far)) best = { id: mark.id, far };
+    if (far <= reach && (best === null || far < best.far)) best = { id: mark.id, far };
   }
   return best?.id ?? null;
 }

@@ -156,3 +156,40 @@ test('many photos come in with their count, the window stays at work meanwhile, 
   await page.getByRole('button', { name: 'Cancel' }).click();
   await expect(page.getByRole('status')).toContainText(/\d+ not added/);
 });
+
+test('while marks are set, a touch on the disc of an earlier mark sets the next one, and a mark is moved by its point', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await withPhoto(page, program.folder);
+  await page.getByRole('button', { name: 'Mark the holes' }).click();
+  await touch(page, HEADS[0] as (typeof HEADS)[0]);
+  const first = page.getByRole('button', { name: /^hole 1.*: out/ });
+  const disc = await first.boundingBox();
+  if (!disc) throw new Error('Expected a mark.');
+  await page.mouse.click(disc.x + disc.width / 2, disc.y + disc.height / 2);
+  await expect(page.getByRole('button', { name: /^hole 2.*: out/ })).toBeVisible();
+  await expect(first).toBeVisible();
+  await touch(page, { x: (HEADS[0]?.x ?? 0) + 0.004, y: HEADS[0]?.y ?? 0 });
+  await expect(page.getByLabel('This mark stands for')).toHaveValue(await valueOf(page, 'hole 1'));
+  await expect(page.getByRole('button', { name: /^hole 3/ })).toHaveCount(0);
+});
+
+/** The value of a choice by the words it begins with. */
+async function valueOf(page: Page, name: string): Promise<string> {
+  const all = page.getByLabel('This mark stands for').locator('option', { hasText: name });
+  return (await all.first().getAttribute('value')) ?? '';
+}
+
+test('on a phone what was understood and Add photos stand in sight', async ({ open }) => {
+  const page = await open();
+  await page.setViewportSize({ width: 390, height: 844 });
+  await startJob(page, 'Coffee grinder');
+  await page.keyboard.type('hopper, 3 M4x10, bag 1');
+  const pad = await page.getByRole('group', { name: 'Number pad' }).boundingBox();
+  const chips = await page.getByRole('list', { name: 'Understood' }).boundingBox();
+  if (!pad || !chips) throw new Error('Expected the number pad and the chips.');
+  expect(chips.y + chips.height).toBeLessThanOrEqual(pad.y);
+  await expect(page.getByRole('button', { name: 'Add photos' })).toBeInViewport({ ratio: 1 });
+});

@@ -81,6 +81,16 @@ describe('discs beside the bolts of a photo', () => {
       expect(far(p ?? { x: 0, y: 0 }, q ?? { x: 0, y: 0 })).toBeGreaterThanOrEqual(radius * 2);
   });
 
+  it('while half of a joint is marked, discs stand away from the middle that is given, not on the next bolts', () => {
+    const middle = { x: 400, y: 300 };
+    const whole = ring(20, middle, 200, 12);
+    const half = whole.slice(0, 3);
+    placeDiscs(half, box, 20, 40, middle).forEach((placed) => {
+      for (const joint of whole) expect(far(placed.disc, joint.at)).toBeGreaterThanOrEqual(20 + 12 - 0.01);
+      expect(far(placed.disc, middle)).toBeGreaterThan(212);
+    });
+  });
+
   it('the leader ends at the washer, never on the head', () => {
     const joints = ring(6, { x: 400, y: 300 }, 150);
     placeDiscs(joints, box, radius).forEach((placed, i) => {

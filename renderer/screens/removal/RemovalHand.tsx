@@ -23,7 +23,7 @@ type HandProps = RemovalScreenProps & {
 
 /** The removal at hand: its number, title, what was done, counts, open points, note for the way back, number pad. */
 export function RemovalHand(props: HandProps) {
-  const { removal, photo } = props;
+  const { removal } = props;
   const { shown } = removal;
   return (
     <section className="hand removal-hand">
@@ -41,9 +41,9 @@ export function RemovalHand(props: HandProps) {
             onShowPhoto={props.onShowPhoto}
           />
         )}
-        <Done {...props} />
+        {props.markAtHand === null && <Done {...props} />}
         {removal.planned !== null && <Planned planned={removal.planned} onFound={props.onExpected} />}
-        <Where {...props} />
+        {props.markAtHand === null && <Where {...props} />}
         {removal.counts.length > 0 && (
           <Trio
             counts={[
@@ -52,29 +52,39 @@ export function RemovalHand(props: HandProps) {
             ]}
           />
         )}
-        {photo !== null && photo.undoing !== null && <Undoing undoing={photo.undoing} />}
-        {props.onWhichThread !== null && (
-          <button type="button" className="link" onClick={props.onWhichThread}>
-            {sayBook.whichThread}
-          </button>
-        )}
-        {removal.points.length > 0 && <Points points={removal.points} />}
-        <div className="removal-note">
-          <Written
-            label={say.note}
-            value={removal.noteBack}
-            placeholder={say.noteEmpty}
-            onChange={props.onNoteBack}
-            onDone={props.onNoteBackDone}
-            onEnter={props.onNamed}
-          />
-          {removal.noteBack !== '' && <p className="cap">{say.noteCaption}</p>}
-        </div>
+        {props.markAtHand === null && <About {...props} />}
       </div>
       <div className="foot">
         <Pad {...props} />
       </div>
     </section>
+  );
+}
+
+/** What else is said of the removal; a mark at hand takes its place. */
+function About(props: HandProps) {
+  const { removal, photo } = props;
+  return (
+    <>
+      {photo !== null && photo.undoing !== null && <Undoing undoing={photo.undoing} />}
+      {props.onWhichThread !== null && (
+        <button type="button" className="link" onClick={props.onWhichThread}>
+          {sayBook.whichThread}
+        </button>
+      )}
+      {removal.points.length > 0 && <Points points={removal.points} />}
+      <div className="removal-note">
+        <Written
+          label={say.note}
+          value={removal.noteBack}
+          placeholder={say.noteEmpty}
+          onChange={props.onNoteBack}
+          onDone={props.onNoteBackDone}
+          onEnter={props.onNamed}
+        />
+        {removal.noteBack !== '' && <p className="cap">{say.noteCaption}</p>}
+      </div>
+    </>
   );
 }
 
