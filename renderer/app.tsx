@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect } from 'react';
 import { type OpenJob, useJob } from './data/job.ts';
 import { keyMap, showKeys, useKeys } from './data/keys.ts';
 import { remember, type ScreenName } from './data/remember.ts';
+import { useKeptFocus } from './frame/kept-focus.ts';
 import { BenchPage } from './pages/BenchPage.tsx';
 import { BeginPage } from './pages/BeginPage.tsx';
 import { DaysPage } from './pages/DaysPage.tsx';
@@ -54,6 +55,7 @@ function KeyMap() {
 
 /** The screen that this window is at, and over it the keyboard map where it is asked for. */
 export function App() {
+  useKeptFocus();
   return (
     <>
       <Screen />
