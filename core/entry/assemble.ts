@@ -11,14 +11,8 @@ import {
   takeStow,
 } from './take-state.ts';
 import { takeDetail } from './take-detail.ts';
-import {
-  startsName,
-  takeLoneFlange,
-  takeName,
-  takePlaceWord,
-  takeWhatItHolds,
-  takeWhereItWas,
-} from './take-name.ts';
+import { startsName, takeLoneFlange, takeName, takeWhatItHolds, takeWhereItWas } from './take-name.ts';
+import { takePlaceWord } from './take-place.ts';
 import { spreadStow } from './spread-stow.ts';
 import { emptyFasteners, openFasteners, pass, peek, startState, use, type State } from './state.ts';
 import {

@@ -3,6 +3,7 @@ import { nearWord } from './near.ts';
 import { openConnection, openFluid, openPart, openTemporary, wording, type Run } from './open-item.ts';
 import { currentFasteners, pass, peek, use, type DraftOf, type State } from './state.ts';
 import { endsHere, takeKind } from './take-fastener.ts';
+import { allPlaces, takePlace } from './take-place.ts';
 
 const NOUNS: readonly SenseName[] = ['part', 'connection', 'fluid', 'temporary', 'fastener'];
 const NAMES: readonly SenseName[] = [...NOUNS, 'word', 'place', 'quoted'];
@@ -92,9 +93,6 @@ function leads(state: State, offset: number): boolean {
   return belongs(state, next);
 }
 
-const allPlaces = (state: State, length: number): boolean =>
-  Array.from({ length }, (_, i) => i).every((i) => has(peek(state, i), 'place', 'preposition', 'filler'));
-
 /** Reads a run of words: a part, a connection, a fluid, a thing put in, fasteners with a name, a place, or nothing known. */
 export function takeName(state: State): void {
   const run = readRun(state);
@@ -134,52 +132,6 @@ function letCountGo(state: State): void {
   const atom = state.sig.find((one) => one.start === start);
   if (atom) atom.kind = null;
   state.count = null;
-}
-
-/** "front left": with a part or hose before it that has no such word yet it goes to its name, else it is the place. */
-function takePlace(state: State, length: number): void {
-  const words = wording(state, 0, length);
-  const start = peek(state)?.start ?? 0;
-  const item = state.current;
-  if (
-    state.fresh === null &&
-    endsHere(peek(state, length)) &&
-    item &&
-    (item.kind === 'part' || item.kind === 'connection')
-  ) {
-    item.name = `${words} ${item.name}`;
-    use(state, 'place', length);
-    return;
-  }
-  const fasteners = state.count === null ? null : currentFasteners(state);
-  if (fasteners && state.fresh === null && !endsHere(peek(state, length))) return pass(state);
-  const behind = peek(state, length);
-  // "left 4 T25": the place first, then what came off there.
-  if (!endsHere(behind) && !(state.first && state.count === null && has(behind, 'num', 'number', 'thread'))) {
-    for (let i = 0; i < length; i += 1) pass(state);
-    return;
-  }
-  pushPlace(state, start, words);
-  use(state, 'place', length);
-}
-
-/** Several place words behind each other are one place: "front, left, under". */
-function pushPlace(state: State, start: number, words: string): void {
-  const last = state.items.at(-1)?.item;
-  if (last?.kind === 'place' && state.fresh === null) last.place = `${last.place}, ${words}`;
-  else state.items.push({ start, item: { kind: 'place', place: words } });
-}
-
-const PLACE_WORDS = new Set(['under', 'behind', 'below', 'above', 'near', 'beside', 'between']);
-
-/** ", under": a preposition that stands alone says where. */
-export function takePlaceWord(state: State): boolean {
-  const atom = peek(state);
-  if (!atom || !state.first || !endsHere(peek(state, 1)) || !PLACE_WORDS.has(atom.text.toLowerCase()))
-    return false;
-  pushPlace(state, atom.start, atom.text);
-  use(state, 'place');
-  return true;
 }
 
 function takeNoun(state: State, run: Run, front: number): void {
