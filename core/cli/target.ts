@@ -1,3 +1,4 @@
+import { nearNames } from '../model/near-names.ts';
 import { refuse, type Result } from '../model/result.ts';
 import type { JobState } from '../model/tables.ts';
 import { logOrder } from '../usecases/log/order.ts';
@@ -47,12 +48,20 @@ export function targetOf(state: JobState, typed: string): Result<string> {
   return near.length === 0
     ? refuse(
         'not-found',
-        `Expected a removal number, number/set, number/set/hole, a name or an id, got “${typed}”.`,
+        `Expected a removal number, number/set, number/set/hole, a name or an id, got “${typed}”.${nearest(typed, all)}`,
       )
     : refuse(
         'input',
         `Expected one thing for “${typed}”, found ${near.length}: ${names.join(', ')}. Name it by number or id.`,
       );
+}
+
+function nearest(typed: string, all: readonly Named[]): string {
+  const near = nearNames(
+    typed,
+    all.map(({ name }) => name),
+  );
+  return near.length === 0 ? '' : ` Nearest: ${near.map((name) => `“${name}”`).join(', ')}.`;
 }
 
 function addressed(state: JobState, typed: string, address: RegExpExecArray): Result<string> {

@@ -63,6 +63,8 @@ export interface TouchedHit {
 }
 
 export interface Touched {
+  /** False where nothing of that name is in any of these jobs: then nothing is known of it. */
+  readonly known: boolean;
   /** Jobs of the machine, the oldest first, with what was touched in each. */
   readonly jobs: readonly {
     readonly jobId: string;

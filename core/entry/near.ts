@@ -1,30 +1,10 @@
+import { edits } from '../model/near-names.ts';
 import { KNOWN_WORDS } from './vocabulary.ts';
 
 const BY_FIRST = new Map<string, string[]>();
 for (const word of KNOWN_WORDS) {
   const first = word.charAt(0);
   BY_FIRST.set(first, [...(BY_FIRST.get(first) ?? []), word]);
-}
-
-/** Edits that turn `a` into `b`: insert, drop, change, or swap two neighbours; `limit + 1` when there are more than `limit`. */
-function edits(a: string, b: string, limit: number): number {
-  let before: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i += 1) {
-    const row = [i];
-    let least = i;
-    for (let j = 1; j <= b.length; j += 1) {
-      const same = a[i - 1] === b[j - 1];
-      let cost = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + (same ? 0 : 1));
-      if (a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) cost = Math.min(cost, (before[j - 2] ?? 0) + 1);
-      row.push(cost);
-      least = Math.min(least, cost);
-    }
-    if (least > limit) return limit + 1;
-    before = last;
-    last = row;
-  }
-  return last[b.length] ?? limit + 1;
 }
 
 /**

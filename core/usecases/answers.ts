@@ -1,4 +1,5 @@
 import type { Touched, TouchedHit } from '../contract/answers.ts';
+import { nearNames } from '../model/near-names.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import {
@@ -88,14 +89,39 @@ export function jobsTouched(
     );
   }
   const all = new Set(seeds.flatMap((seed) => jobsOfMachine(jobs, seed)));
+  const names: string[] = [];
   const rows = [...all]
     .sort((a, b) => a.createdAt - b.createdAt)
     .map((job) => {
       const state = context.workshop.job(job.id);
       const hits = state ? hitsIn(state, plain(input.text), context.workshop.now()) : [];
+      names.push(...(state ? namesIn(state) : []));
       return { jobId: job.id, title: job.title, createdAt: job.createdAt, hits };
     });
-  return ok({ jobs: rows, sentence: sentenceOf(rows, input.text.trim()) });
+  const wantedName = plain(input.text);
+  const known =
+    rows.some((row) => row.hits.length > 0) || names.some((name) => plain(name).includes(wantedName));
+  const text = input.text.trim();
+  return ok({ known, jobs: rows, sentence: known ? sentenceOf(rows, text) : unknownOf(rows, text, names) });
+}
+
+/** Everything of a job that has a name, whether it was touched or not. */
+function namesIn(state: JobState): string[] {
+  return [
+    ...[state.part, state.connection, state.fset, state.fluid, state.temporary].flatMap((rows) =>
+      rows.map(({ name }) => name),
+    ),
+    ...state.isolation.map(({ how }) => how),
+    ...state.removal.map(({ title }) => title),
+  ].filter((name) => name !== '');
+}
+
+/** A name that nothing has says nothing of any joint: the nearest ones are offered. */
+function unknownOf(jobs: Touched['jobs'], text: string, names: readonly string[]): string {
+  const where = jobs.length === 1 ? 'the one job' : `any of the ${jobs.length} jobs`;
+  const near = nearNames(text, names).map((name) => `“${name}”`);
+  const offer = near.length === 0 ? '' : ` Nearest: ${near.join(', ')}.`;
+  return `Nothing is called “${text}” in ${where} on this machine, so nothing is known of it.${offer}`;
 }
 
 function sentenceOf(jobs: Touched['jobs'], text: string): string {

@@ -56,7 +56,7 @@ export async function sheetPdf(
     job: state.job.title,
     machine: state.job.machine,
     owner: state.person.find((person) => person.id === state.job.ownerId)?.name ?? '',
-    date: dateOf(now, state.job.zone),
+    date: dateOf(now),
     line: { direction: 'back', items: lineItems(state, plan), atId: chosen.value[0]?.removalId ?? null },
     steps,
     last: last === undefined ? null : sheetGate(plan, last),
@@ -64,15 +64,9 @@ export async function sheetPdf(
   return ok(await putBackSheet(data));
 }
 
-/** "25 November 2026, 14:05" where the job is. */
-function dateOf(now: number, zone: string | null): string {
-  const style = { dateStyle: 'long', timeStyle: 'short' } as const;
-  try {
-    return new Intl.DateTimeFormat('en-GB', zone === null ? style : { ...style, timeZone: zone }).format(now);
-  } catch {
-    // A zone that this computer does not know.
-    return new Intl.DateTimeFormat('en-GB', style).format(now);
-  }
+/** "25 November 2026 at 14:05", by this computer's clock as on the screens. */
+function dateOf(now: number): string {
+  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' }).format(now);
 }
 
 function stepsOf(plan: Plan, wanted: SheetInput['steps']): Result<readonly Step[]> {

@@ -4,7 +4,7 @@ import type { Row } from '../../core/model/tables.ts';
 import type { GallerySection, GalleryTile, PhotoFilter, ShotFact } from '../screens/photos/types.ts';
 import { gallery as say } from '../texts/gallery.ts';
 import { logOf } from './line.ts';
-import { moment } from './time.ts';
+import { moment, takenAt, takenMs } from './time.ts';
 
 /** What the host says of a job's photos. */
 export interface Tray {
@@ -45,7 +45,7 @@ export function shotsOf(view: JobView, tray: Tray): Shot[] {
         {
           photo,
           original,
-          at: original.takenUtc ?? localMs(original) ?? photo.addedAt,
+          at: takenMs(original) ?? photo.addedAt,
           sharpness: sharpness.get(original.id) ?? null,
           dark: dark.has(photo.id),
           marks: count?.all ?? 0,
@@ -54,13 +54,6 @@ export function shotsOf(view: JobView, tray: Tray): Shot[] {
       ];
     })
     .sort((a, b) => a.at - b.at || (a.photo.id < b.photo.id ? -1 : 1));
-}
-
-/** A clock without a zone is read as this computer's, for the order only. */
-function localMs({ takenLocal }: Row<'original'>): number | null {
-  if (takenLocal === null) return null;
-  const ms = Date.parse(takenLocal.slice(0, 19));
-  return Number.isNaN(ms) ? null : ms;
 }
 
 const poor = (shot: Shot): boolean => shot.sharpness === 'blurred' || shot.dark;
@@ -91,26 +84,11 @@ export function filterCounts(
   };
 }
 
-/** "10:44" by the camera's clock, with its day where that is not today; the file's name where no time is known. */
-function takenWords({ original, photo }: Shot, now: number): string {
-  const { takenLocal } = original;
-  if (takenLocal === null) return photo.fileName;
-  const at = Date.parse(`${takenLocal.slice(0, 19)}Z`);
-  const today = new Date(now - new Date(now).getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-  const day = takenLocal.slice(0, 10) === today ? {} : ({ day: 'numeric', month: 'short' } as const);
-  return new Intl.DateTimeFormat(undefined, {
-    ...day,
-    hour: '2-digit',
-    minute: '2-digit',
-    timeZone: 'UTC',
-  }).format(at);
-}
-
 export function tileOf(shot: Shot, now: number, best = false): GalleryTile {
   return {
     id: shot.photo.id,
     src: `/photo/${shot.original.id}/320`,
-    taken: takenWords(shot, now),
+    taken: takenAt(shot.original, now) ?? shot.photo.fileName,
     name: shot.photo.fileName,
     why: shot.photo.filedWhy,
     blurred: shot.sharpness === 'blurred',

@@ -3,7 +3,7 @@ import { sharpnessOfAll } from '../../core/model/shots.ts';
 import type { Row } from '../../core/model/tables.ts';
 import type { PhotoData } from '../photo/types.ts';
 import type { Thumb, UnfiledData } from '../screens/removal/Unfiled.tsx';
-import { clock } from './time.ts';
+import { clock, takenMs } from './time.ts';
 
 /** The photos of a removal, or of the whole job, newest last. */
 export function photosOf(view: JobView, removalId: string | null): PhotoData[] {
@@ -71,10 +71,10 @@ export function unfiledOf(view: JobView, since: number, dark: readonly string[])
   };
 }
 
-/** "10:44": by true time where the file names its offset, else as the camera's clock said. */
+/** "10:44", short enough for a thumb. */
 function takenWords(original: Row<'original'>): string | null {
-  if (original.takenUtc !== null) return clock(original.takenUtc);
-  return original.takenLocal?.slice(11, 16) ?? null;
+  const at = takenMs(original);
+  return at === null ? null : clock(at);
 }
 
 /** The photo that a job is recognised by: the last one taken. */

@@ -16,6 +16,32 @@ export function moment(ms: number, now: number): string {
   return new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', ...year }).format(ms);
 }
 
+interface Taken {
+  readonly takenUtc: number | null;
+  readonly takenLocal: string | null;
+}
+
+/**
+ * When a photo was taken, ms: the same instant as every other time where its file names its offset, else the camera's
+ * clock taken for the reader's own; null where no time is known.
+ */
+export function takenMs({ takenUtc, takenLocal }: Taken): number | null {
+  const at = takenUtc ?? (takenLocal === null ? null : Date.parse(takenLocal.slice(0, 19)));
+  return at === null || Number.isNaN(at) ? null : at;
+}
+
+/** "10:44", with its day where that is not today; null where no time is known. */
+export function takenAt(taken: Taken, now: number): string | null {
+  const at = takenMs(taken);
+  if (at === null) return null;
+  const today = new Date(at).toDateString() === new Date(now).toDateString();
+  return new Intl.DateTimeFormat(undefined, {
+    ...(today ? {} : { day: 'numeric', month: 'short' }),
+    hour: '2-digit',
+    minute: '2-digit',
+  }).format(at);
+}
+
 /** "21 October" by the reader's locale; with the year where it is not this one. */
 export function day(ms: number, now: number): string {
   const sameYear = new Date(ms).getFullYear() === new Date(now).getFullYear();

@@ -45,7 +45,8 @@ function useSaid(job: OpenJob, typed: string, unknown: readonly string[], reach:
   const text = typed.split(',')[0]?.trim() ?? '';
   const touched = useTouched(job.id, text).data?.value;
   return [
-    ...unknown.map(say.noneNamed),
+    // What no job of this machine knows is said once, with the nearest names.
+    ...unknown.filter((word) => word !== text || touched?.known !== false).map(say.noneNamed),
     ...(reach !== null && reach.removals.length === 0 && reach.unknown.length === 0 ? [say.reachNone] : []),
     ...(reach?.unknown.map((one) => one.sentence) ?? []),
     ...(touched && text !== '' ? [touched.sentence] : []),

@@ -11,6 +11,11 @@ import { clock, day } from '../model/time.ts';
 import { StopWorkScreen } from '../screens/stopwork/StopWorkScreen.tsx';
 import { sidePane, useStatus } from './pane.ts';
 
+function standsOf({ view }: OpenJob): 'apart' | 'back' | 'closed' {
+  if (view.state.job.phase === 'closed') return 'closed';
+  return view.plan.depth.off > 0 && view.plan.depth.left === 0 ? 'back' : 'apart';
+}
+
 /** Stop work: what whoever comes next must see first. */
 export function StopWorkPage({ job }: { readonly job: OpenJob }) {
   const status = useStatus(job);
@@ -35,12 +40,14 @@ export function StopWorkPage({ job }: { readonly job: OpenJob }) {
     setNote('');
     go({ screen: 'jobs', jobId: null });
   };
-  useEnter(() => void stop());
+  const stands = standsOf(job);
+  useEnter(stands === 'closed' ? null : () => void stop());
   return (
     <StopWorkScreen
       pane={sidePane(job, 'stopwork')}
       status={status}
       machine={job.view.state.job.machine || job.view.state.job.title}
+      stands={stands}
       count={groups.filter((one) => one.group !== 'uncounted').reduce((sum, one) => sum + one.rows.length, 0)}
       groups={groups}
       note={note}

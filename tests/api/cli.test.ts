@@ -217,6 +217,8 @@ describe('the command line', () => {
     const host = await startHost({ folder: folder.path });
     expect((await run('workshop', 'jobs')).code).toBe(0);
     expect((await run('workshop', 'check')).code).toBe(0);
+    expect((await run('workshop', 'operation', 'jobs.list')).code).toBe(0);
+    expect((await run('workshop', 'operation', 'workshop.keepDraft', '{"key":"a","text":"b"}')).code).toBe(1);
     expect((await run('workshop', 'backup', dir('live-copy'))).code).toBe(0);
     const refused = await run('workshop', 'job-add', 'Second');
     expect(refused.code).toBe(1);

@@ -132,7 +132,7 @@ test('several things are chosen to be reached, what must come off is planned, an
   await page.keyboard.press('r');
   await expect(page.getByRole('heading', { name: 'What must come off to reach something' })).toBeVisible();
   await page.getByLabel('What do you want to reach?').fill('flywheel');
-  await expect(page.getByText('“flywheel” was not touched in the one job')).toBeVisible();
+  await expect(page.getByText('Nothing is called “flywheel” in the one job on this machine')).toBeVisible();
   await page.getByLabel('What do you want to reach?').fill('guard');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('group', { name: 'Chosen' })).toContainText('belt guard');

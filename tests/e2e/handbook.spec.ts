@@ -54,7 +54,7 @@ test('opened from a step or a removal it is filled in with the fastener at hand,
   await loggedJob(
     program,
     page,
-    ['guard, 4 M6x16 hex 10', 'end cover, 6 M8x25 hex 13, class 8.8, bag 3, 90 Nm, greased'],
+    ['guard, 4 10', 'end cover, 6 M8x25 hex 13, class 8.8, bag 3, 90 Nm, greased'],
     'F4',
   );
   await page.getByRole('button', { name: 'Why this torque?' }).click();
@@ -67,6 +67,9 @@ test('opened from a step or a removal it is filled in with the fastener at hand,
   await expect(page.getByRole('heading', { name: 'End cover' })).toBeVisible();
 
   await page.keyboard.press('F2');
+  await page.getByRole('button', { name: /Removal 2 End cover/ }).click();
+  await expect(page.getByRole('textbox', { name: 'Title of this removal' })).toHaveValue('End cover');
+  await expect(page.getByRole('button', { name: 'Which thread?' })).toHaveCount(0);
   await page.getByRole('button', { name: /Removal 1 Guard/ }).click();
   await page.getByRole('button', { name: 'Which thread?' }).click();
   await expect(page.getByLabel('Across flats')).toHaveValue('10 mm');

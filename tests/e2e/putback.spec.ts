@@ -168,6 +168,10 @@ test('a job that is back is closed at its end, and may be opened again', async (
   await expect(page.getByText('Everything is back.')).toBeVisible();
   await page.getByRole('button', { name: /Close the job/ }).click();
   await expect(page.getByText('This job is closed.')).toBeVisible();
+  await page.keyboard.press('F12');
+  await expect(page.getByText('This machine is together and its job closed.')).toBeVisible();
+  await expect(page.getByText('DO NOT RUN')).toHaveCount(0);
+  await page.keyboard.press('F4');
   await page.getByRole('button', { name: 'Open it again' }).click();
   await expect(page.getByRole('button', { name: /Close the job/ })).toBeVisible();
 });

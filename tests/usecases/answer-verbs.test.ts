@@ -56,6 +56,12 @@ describe('verbs for the questions of the fourth week', () => {
     expect((await json('reach', '--part', 'side cover')).value).toMatchObject({ removals: [] });
     const touched = await run('touched', '--machine', 'Gearbox of a winch', '--part', 'guard');
     expect(touched.out).toContain('was touched in the one job on this machine');
-    expect((await run('touched', '--part', 'flywheel')).out).toContain('was not touched in the one job');
+    const unknown = await run('touched', '--part', 'gaurd');
+    expect(unknown.code).toBe(1);
+    expect(unknown.out).toContain('Nothing is called “gaurd” in the one job on this machine');
+    expect(unknown.out).toMatch(/Nearest: .*guard/);
+    const lost = await run('reach', '--part', 'gaurd');
+    expect(lost.code).toBe(1);
+    expect(lost.out).toMatch(/got “gaurd”\. Nearest: .*guard/);
   });
 });

@@ -92,9 +92,15 @@ describe('needs, promises and machines', () => {
       [second, 0],
       [third, 1],
     ]);
-    const none = good(await client.jobs.touched({ text: 'flywheel', jobId: third }));
+    const none = good(await client.jobs.touched({ text: 'beltguard', jobId: third }));
+    expect(none.known).toBe(false);
     expect(none.sentence).toBe(
-      '“flywheel” was touched in none of 3 jobs on this machine, as far as it was logged.',
+      'Nothing is called “beltguard” in any of the 3 jobs on this machine, so nothing is known of it. Nearest: “belt guard”.',
+    );
+    const fluid = { jobId: third, table: 'fluid' as const, values: { name: 'gear oil' } };
+    good(await client.record.make({ ...command(), ...fluid }));
+    expect(good(await client.jobs.touched({ text: 'gear oil', jobId: third })).sentence).toBe(
+      '“gear oil” was touched in none of 3 jobs on this machine, as far as it was logged.',
     );
     expect(refused(await client.jobs.touched({ text: 'x', jobId: v7() }))).toContain(
       'Expected a machine or a job',

@@ -16,6 +16,7 @@ import {
 import {
   type Answer,
   fine,
+  found,
   jobIdOf,
   ofReply,
   type Options,
@@ -141,7 +142,9 @@ function touched(options: Options): Promise<Answer> | Answer {
     if (job && !job.ok) return refusal(job.fault);
     const where = job?.ok ? { jobId: job.value } : { machine: machine ?? '' };
     const reply = await client.jobs.touched({ text: part, ...where });
-    return reply.ok ? fine(reply.value, touchedLines(reply.value)) : refusal(reply.fault);
+    if (!reply.ok) return refusal(reply.fault);
+    const { value } = reply;
+    return value.known ? fine(value, touchedLines(value)) : found(value, [value.sentence]);
   });
 }
 

@@ -6,6 +6,7 @@ import {
   type Client,
   jobIdOf,
   ofReply,
+  reading,
   refusal,
   type Verb,
   wrongUsage,
@@ -19,13 +20,24 @@ function operationNames(): string[] {
   );
 }
 
-/** What writes carries its own id; the contract says which operations do. */
+/** What writes the record carries its own id; the contract says which operations do. */
 function writes(name: string): boolean {
   const [group = '', operation = ''] = name.split('.');
   const groups: Readonly<Record<string, Readonly<Record<string, Described>>>> = contract;
   const schema = groups[group]?.[operation]?.['~orpc'].inputSchema;
   return schema instanceof z.ZodObject && 'command' in schema.shape;
 }
+
+/** Kept or asked for beside the record, in the notes of the program that holds the workshop. */
+const BESIDE: ReadonlySet<string> = new Set([
+  'workshop.draft',
+  'workshop.keepDraft',
+  'halt.seen',
+  'plan.walk',
+  'photo.draft',
+  'photo.rolls',
+  'photo.tray',
+]);
 
 interface Described {
   readonly '~orpc': { readonly inputSchema?: unknown };
@@ -63,7 +75,9 @@ export const OPERATION_VERB: Verb = {
     if (name === undefined) return { code: 0, value: operationNames(), lines: operationNames() };
     const input = parse(json);
     if (!input) return wrongUsage(`Expected the input as one JSON object, got: ${json.slice(0, 80)}`);
-    return writing(options, async (context, client) => {
+    // What only reads works whoever holds the workshop.
+    const opening = writes(name) || BESIDE.has(name) ? writing : reading;
+    return opening(options, async (context, client) => {
       const call = callOf(client, name);
       if (!call) return wrongUsage(`Expected one of: ${operationNames().join(', ')}; got “${name}”.`);
       const full: Record<string, unknown> = { ...input };

@@ -68,20 +68,20 @@ export function torqueOpening(view: JobView, step: PlanStep): Opening | null {
   };
 }
 
-/** The last set of a removal, by its head: "Which thread?" Null where nothing of it is a thread. */
+/** The last set of a removal whose thread is not confirmed, by its head: "Which thread?" Null where none is in doubt. */
 export function threadOpening(view: JobView, removalId: string | null): Opening | null {
   const sets = view.state.fset.filter((one) => one.removalId === removalId);
   for (const set of sets.toReversed()) {
     const spec = view.state.spec.find((one) => one.id === set.specId);
     if (!spec) continue;
     const head = headOf(spec);
-    const known = threadOf(spec);
-    if (Object.keys(head).length === 0 && known === '') continue;
-    const byName = spec.threadKnown && known !== '' ? { thread: known } : {};
+    // A thread that was said is no question, though its pitch may only be the usual one.
+    const confirmed = spec.thread !== null && (spec.threadKnown || spec.pitchUm !== null);
+    if (confirmed || (Object.keys(head).length === 0 && spec.thread === null)) continue;
     return {
       topic: 'identify',
       from: nameOf(view, set),
-      typed: { identify: { ...head, ...byName, ...(spec.grade === null ? {} : { mark: spec.grade }) } },
+      typed: { identify: { ...head, ...(spec.grade === null ? {} : { mark: spec.grade }) } },
     };
   }
   return null;

@@ -14,6 +14,8 @@ export interface StopWorkScreenProps {
   readonly status?: StatusProps;
   /** The machine, as the tag names it. */
   readonly machine: string;
+  /** How the machine stands: apart, all back but not closed, or closed. */
+  readonly stands: 'apart' | 'back' | 'closed';
   /** Loose or open things: the number of the screen. */
   readonly count: number;
   readonly groups: readonly { readonly group: StopGroup; readonly rows: readonly RowData[] }[];
@@ -36,7 +38,7 @@ export function StopWorkScreen(props: StopWorkScreenProps) {
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="stopwork">
       <div className="off-list">
         <h1>{say.title}</h1>
-        <p className="off-summary">{groups.length === 0 ? say.clean : say.intro}</p>
+        <p className="off-summary">{summaryOf(props)}</p>
         <div className="print-only">
           <p className="said">{props.machine}</p>
           {props.note !== '' && <p className="said handover-note">{props.note}</p>}
@@ -48,35 +50,59 @@ export function StopWorkScreen(props: StopWorkScreenProps) {
       </div>
       <section className="hand on-sheet">
         <BigNumber value={String(count)} unit={count === 1 ? say.looseOne : say.looseMany} size={136} />
-        <Tag machine={props.machine} note={props.note} by={say.by(props.name, props.when)} />
-        <Field label={say.note} example={say.noteExample} value={props.note} lines onChange={props.onNote} />
-        <Field label={say.name} value={props.name} onChange={props.onName} />
-        <div className="foot step-keys">
-          <Key onPress={props.onBack}>{say.back}</Key>
-          <Key onPress={props.onPrint}>{say.print}</Key>
-          <Key look="go" large onPress={props.onStop} hint={say.hint}>
-            {say.stop}
-          </Key>
-        </div>
+        {props.stands === 'closed' ? <Together {...props} /> : <Leaving {...props} />}
       </section>
     </Frame>
+  );
+}
+
+function summaryOf({ stands, groups }: StopWorkScreenProps): string {
+  if (stands === 'closed') return groups.length === 0 ? say.closed : say.closedBut;
+  return groups.length === 0 ? say.clean : say.intro;
+}
+
+/** A closed job has no tag: the machine is together. */
+function Together({ machine, onBack }: StopWorkScreenProps) {
+  return (
+    <>
+      <p className="said tag-machine">{machine}</p>
+      <p>{say.together}</p>
+      <div className="foot step-keys">
+        <Key onPress={onBack}>{say.backToIt}</Key>
+      </div>
+    </>
+  );
+}
+
+/** The tag, the note and the name of whoever leaves. */
+function Leaving(props: StopWorkScreenProps) {
+  return (
+    <>
+      <Tag {...props} by={say.by(props.name, props.when)} />
+      <Field label={say.note} example={say.noteExample} value={props.note} lines onChange={props.onNote} />
+      <Field label={say.name} value={props.name} onChange={props.onName} />
+      <div className="foot step-keys">
+        <Key onPress={props.onBack}>{say.back}</Key>
+        <Key onPress={props.onPrint}>{say.print}</Key>
+        <Key look="go" large onPress={props.onStop} hint={say.hint}>
+          {say.stop}
+        </Key>
+      </div>
+    </>
   );
 }
 
 /** The tag as it will hang on the machine. */
 function Tag({
   machine,
+  stands,
   note,
   by,
-}: {
-  readonly machine: string;
-  readonly note: string;
-  readonly by: string;
-}) {
+}: Pick<StopWorkScreenProps, 'machine' | 'stands' | 'note'> & { readonly by: string }) {
   return (
     <figure className="tag">
       <p className="tag-word">{say.tag}</p>
-      <p>{say.tagSay}</p>
+      <p>{stands === 'back' ? say.tagBack : say.tagSay}</p>
       <p className="said tag-machine">{machine}</p>
       {note !== '' && <p className="said tag-note">{note}</p>}
       <p className="tag-by">{by}</p>
