@@ -17,7 +17,7 @@ export function pieceFindings(at: Situation): Draft[] {
 
 function shortFindings(at: Situation): Draft[] {
   const spec = new Map(at.state.spec.map((one) => [one.id, one]));
-  return poolLines(at.state).flatMap((pool) => {
+  return poolLines(at.state, linesOf(at)).flatMap((pool) => {
     const homes = pool.lines.filter((line) => line.setId !== null);
     const first = homes.find((line) => (line.toFill ?? 0) > 0) ?? homes[0];
     if (!first?.setId) return [];

@@ -54,8 +54,9 @@ function caseOf(set: Row<'fset'>, spec: Row<'spec'> | undefined, matters: Case['
 function mattersIn(at: Situation, set: Row<'fset'>, spec: Row<'spec'> | undefined): Case['matters'] {
   const threaded = spec !== undefined && (spec.thread !== null || spec.driveSizeUm !== null);
   if (!threaded) return set.critical ? ['by the user'] : [];
-  const removal = at.state.removal.find((one) => one.id === set.removalId);
-  const parts = at.state.part.filter((part) => part.removalId === set.removalId);
+  const { log } = at.graph;
+  const removal = log.removals[log.indexOf.get(set.removalId) ?? -1];
+  const parts = of(log.partsOf, set.removalId);
   return mattersOf([set.name, removal?.title ?? '', ...parts.map((part) => part.name)], set.critical);
 }
 
@@ -66,7 +67,8 @@ function unitOf(typed: string) {
 
 function torqueFindings(at: Situation): Draft[] {
   const drafts: Draft[] = [];
-  const spec = new Map(at.state.spec.map((one) => [one.id, one]));
+  const { spec } = at.graph.log;
+  const read = at.state.deed.some((deed) => deed.what === 'tightened' && deed.value !== null);
   for (const set of at.state.fset) {
     const node = at.graph.stepOfThing(set.id);
     if (node < 0) continue;
@@ -84,6 +86,7 @@ function torqueFindings(at: Situation): Draft[] {
           });
     };
     add([set.id], judgeTorque(base).findings);
+    if (!read) continue;
     // By hole once: looking through the step for each of its holes would be quadratic in a large set.
     const own = new Map(at.content[node]?.holes.map((hole) => [hole.position.id, hole]));
     for (const position of of(at.graph.log.positionsOf, set.id)) {

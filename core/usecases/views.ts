@@ -38,6 +38,7 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
   const state = jobState(context, jobId);
   if (!state.ok) return state;
   const now = context.workshop.now();
+  const counts = countLines(state.value);
   return ok({
     state: state.value,
     plan: walkedPlan(context, state.value, now),
@@ -45,8 +46,8 @@ export function jobView(context: Context, jobId: string): Result<JobView> {
     outlook: outlookOf(state.value, now),
     timeLeft: timeLeftOf(state.value, now),
     suggestions: suggestionsOf(state.value, now),
-    counts: countLines(state.value),
-    pools: poolLines(state.value),
+    counts,
+    pools: poolLines(state.value, counts),
     searches: openSearches(state.value),
     bags: bagCounts(state.value),
     toGet: toGet(state.value),
