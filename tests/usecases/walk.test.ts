@@ -63,6 +63,17 @@ describe('the order in which a job is put back', () => {
     expect(await steps('reinstall')).toEqual(byTools);
     expect(await steps('reinstall', '--order', 'list')).toEqual(['Pump', 'Bracket', 'Fan', 'Guard']);
     expect((await runCommand(['reinstall', '--order', 'size', '--workshop', dir])).code).toBe(2);
+    const chosen = await runCommand([
+      'operation',
+      'plan.walk',
+      JSON.stringify({ jobId, by: 'list' }),
+      '--workshop',
+      dir,
+    ]);
+    expect(chosen.code).toBe(0);
+    expect(await steps('reinstall')).toEqual(['Pump', 'Bracket', 'Fan', 'Guard']);
+    expect((await runCommand(['tools', '--walk', 'tools', '--job', jobId, '--workshop', dir])).code).toBe(0);
+    expect(await steps('reinstall')).toEqual(byTools);
     expect((await runCommand(['tools', '--walk', 'list', '--job', jobId, '--workshop', dir])).code).toBe(0);
     expect(await steps('reinstall')).toEqual(['Pump', 'Bracket', 'Fan', 'Guard']);
     expect(await steps('reinstall', '--order', 'tools')).toEqual(byTools);
