@@ -130,7 +130,8 @@ function addNeverPutOn(at: Situation, add: Add): void {
   for (const consumable of at.state.consumable) {
     const { cureMinutes, cureBefore } = consumable;
     if (consumable.putAt !== null || cureMinutes === null || cureBefore === null) continue;
-    if (!at.progress[at.graph.stepOfThing(consumable.thingId)]?.done) continue;
+    const own = at.graph.stepOfThing(consumable.thingId);
+    if (!at.progress[own]?.done || !wentBack(at, own)) continue;
     for (const node of waitingForCure(at, cureBefore))
       add(node, {
         code: 'cure',
@@ -141,6 +142,25 @@ function addNeverPutOn(at: Situation, add: Add): void {
       });
   }
 }
+
+/** Whether a hand put something of the step back: one with nothing to put back is done by itself, its sealant unused. */
+function wentBack(at: Situation, node: number): boolean {
+  const { parts, holes, connections } = at.content[node] ?? { parts: [], holes: [], connections: [] };
+  const ids = [
+    at.graph.nodes[node]?.thingId ?? '',
+    ...[...parts, ...connections].map((row) => row.id),
+    ...holes.map((hole) => hole.position.id),
+  ];
+  return ids.some((id) => of(at.graph.log.deedsOf, id).some((deed) => PUT_BACK.has(deed.what)));
+}
+
+const PUT_BACK: ReadonlySet<Row<'deed'>['what']> = new Set([
+  'started',
+  'tightened',
+  'fitted',
+  'joined',
+  'done',
+]);
 
 /** What waits for a cure: filling, or whatever brings energy. */
 function waitingForCure(at: Situation, before: NonNullable<Row<'consumable'>['cureBefore']>): number[] {
