@@ -189,7 +189,8 @@ function cardOf(state: JobState, now: number): JobCard {
       })),
     openToAir: openToAir(state, plan),
     inside: insideOf(state),
-    notCounted: notCounted(state),
+    // Once a job is closed nobody counts its bags any more.
+    notCounted: state.job.phase === 'open' ? notCounted(state) : [],
     halt: haltOf(state),
   };
 }

@@ -147,6 +147,25 @@ describe('a tick of many says no more than is so', () => {
     expect(job.plan().depth.pieces).toBe(before - 4);
   });
 
+  it('a closed job asks nobody to count its bags', async () => {
+    const job = await gearbox(['cover, 2 M8x25, bag 4']);
+    const { id } = named(job.state().removal, 'Cover');
+    const set = job.state().fset[0]?.id ?? '';
+    good(
+      await job.client.piece.receive({
+        ...job.base(),
+        thingId: set,
+        qty: 1,
+        stowId: job.state().stow[0]?.id ?? null,
+      }),
+    );
+    good(await job.client.tick.do({ ...job.base(), thingIds: [id], what: 'done' }));
+    const card = async () => good(await job.client.jobs.list({})).find((one) => one.job.id === job.jobId);
+    expect((await card())?.notCounted).toEqual(['bag 4']);
+    good(await job.client.jobs.close({ ...job.base(), phase: 'closed', recheckDue: null }));
+    expect((await card())?.notCounted).toEqual([]);
+  });
+
   it('a hose is on before its clamps are set', async () => {
     const job = await gearbox(['hose, 2 ends', '+ 2 clamps 25 mm']);
     expect(job.plan().steps[0]?.actions.map((action) => action.code)).toEqual(['join', 'start', 'tighten']);
