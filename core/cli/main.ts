@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type Answer, type Options, UsageProblem, type Verb, workshopDir, wrongUsage } from './frame.ts';
 import { ANSWER_VERBS } from './verbs/answers.ts';
+import { DONE_VERB } from './verbs/done.ts';
 import { FILE_VERBS } from './verbs/files.ts';
 import { BOOK_VERBS } from './verbs/handbook.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
@@ -18,6 +19,7 @@ export const VERBS: readonly Verb[] = [
   ...JOB_VERBS,
   ...WORK_VERBS,
   ...PLAN_VERBS,
+  DONE_VERB,
   ...ANSWER_VERBS,
   ...FILE_VERBS,
   ...PHOTO_VERBS,

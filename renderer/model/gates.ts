@@ -2,7 +2,7 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { Gate } from '../../core/drawing/line/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { Rich } from '../ui/rich.tsx';
-import { moment } from './time.ts';
+import { clock, day, moment } from './time.ts';
 
 type PlanGate = JobView['plan']['gates'][number];
 
@@ -60,7 +60,34 @@ export function whereToClear(
 
 export const pointSay = (fact: GateFact): Rich => [{ strong: fact.sentence }, ` ${fact.clears}`];
 
-function isPassed(view: JobView, gate: PlanGate): boolean {
+/** In place of a step: a check that was passed, to be looked at. */
+export const seenGate = (gateId: string): string => `passed/${gateId}`;
+
+/** The passed check at hand; null where a step is. */
+export function gateSeen(view: JobView, at: string | null): PlanGate | null {
+  return view.plan.gates.find((gate) => seenGate(gate.id) === at) ?? null;
+}
+
+/** Who passed which point of a check, when and why. */
+export function passedPoints(
+  view: JobView,
+  gate: PlanGate,
+  now: number,
+): { readonly id: string; readonly sentence: string; readonly said: string }[] {
+  const people = new Map(view.state.person.map((person) => [person.id, person.name]));
+  const sentences = new Map(view.plan.findings.map((one) => [one.key, one.sentence]));
+  return gate.passedBy.map((one) => ({
+    id: one.finding,
+    sentence: sentences.get(one.finding) ?? '',
+    said: say.passedWhen(
+      `${day(one.at, now)}, ${clock(one.at)}`,
+      people.get(one.personId ?? '') ?? '',
+      one.why,
+    ),
+  }));
+}
+
+export function isPassed(view: JobView, gate: PlanGate): boolean {
   if (gate.stepId === null) return view.state.job.phase === 'closed';
   return view.plan.steps.find((step) => step.id === gate.stepId)?.state === 'done';
 }

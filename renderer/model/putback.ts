@@ -7,6 +7,8 @@ import { putback as say } from '../texts/putback.ts';
 import type { PointData } from '../ui/Point.tsx';
 import type { RowData } from '../ui/Rows.tsx';
 import type { Rich } from '../ui/rich.tsx';
+import { done as sayDone } from '../texts/done.ts';
+import { backWords, doneLines, passedLines } from './done.ts';
 import type { Joint } from './joint.ts';
 import { day } from './time.ts';
 
@@ -45,6 +47,13 @@ function figureOf(view: JobView, step: PlanStep): StepData['figure'] {
   return holes > 0 ? { value: String(holes), unit: say.holes(holes), other: '' } : null;
 }
 
+/** What goes in without a turn: a key, circlip or pin is fitted, never tight. */
+export function isPushedIn(step: PlanStep, holeId: string): boolean {
+  const has = (code: PlanStep['actions'][number]['code']) =>
+    step.actions.some((action) => action.code === code && action.thingIds.includes(holeId));
+  return has('tighten') && !has('start') && !has('snug');
+}
+
 /** What the large key does now: start all by hand, tighten all, or say that the step is done. */
 export function goOf(step: PlanStep): {
   what: 'started' | 'tightened' | 'done';
@@ -56,13 +65,17 @@ export function goOf(step: PlanStep): {
     step.fasteners.filter((set) => set.laterWhen !== null && step.kind !== 'T').map((set) => set.setId),
   );
   const open = holes.filter((hole) => hole.mark === 'out');
-  if (holes.length > 1 && open.length > 0) return { what: 'started', label: say.allStarted, hint: 'S' };
+  const pushed = holes.every((hole) => isPushedIn(step, hole.positionId));
+  if (holes.length > 1 && open.length > 0 && !pushed)
+    return { what: 'started', label: say.allStarted, hint: 'S' };
   const loose = step.fasteners
     .filter((set) => !later.has(set.setId))
     .flatMap((set) => set.holes)
     .filter((hole) => ['out', 'started', 'later'].includes(hole.mark));
+  const tight = holes.length > 1 ? say.allTight : say.tight;
+  const fitted = holes.length > 1 ? say.allFitted : say.oneFitted;
   if (holes.length > 0 && loose.length > 0)
-    return { what: 'tightened', label: holes.length > 1 ? say.allTight : say.tight, hint: 'T' };
+    return { what: 'tightened', label: pushed ? fitted : tight, hint: 'T' };
   return { what: 'done', label: DONE[step.kind] ?? say.done, hint: 'Enter' };
 }
 
@@ -150,6 +163,21 @@ function advanceOf(joint: Joint): string {
   return say.advance(mark.text, say.roundNames[joint.nextRound] ?? joint.nextRound);
 }
 
+/** The sets of a step by what they are, so that hole 1 of one is not taken for hole 1 of another. */
+function setsOf(view: JobView, step: PlanStep): StepData['sets'] {
+  if (step.fasteners.length < 2) return [];
+  return step.fasteners.map(({ setId, name }) => {
+    const spec = view.state.fset.find((set) => set.id === setId)?.specId ?? '';
+    return { id: setId, name: [name, view.specNames[spec] ?? ''].filter((word) => word !== '').join(', ') };
+  });
+}
+
+/** From a step that is done: on to the next one at hand, else to the whole list. */
+function onwards(view: JobView): StepData['go'] {
+  const next = stepAt(view, null);
+  return { label: next === null ? sayDone.list : sayDone.next, hint: 'Enter', off: false };
+}
+
 /** The step at hand as the screen shows it. */
 export function stepData(view: JobView, step: PlanStep, joint: Joint, now: number): StepData {
   const { steps, findings } = view.plan;
@@ -188,6 +216,9 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
       points.length > 0
         ? { title: gate ? say.gates[gate.kind] : say.openHere, points: points.map(pointOf) }
         : null,
+    sets: setsOf(view, step),
+    did: step.state === 'done' ? doneLines(view, step, now) : [],
+    passed: passedLines(view, step.id, now).map((one) => sayDone.passed(one.sentence, one.about)),
     rounds: joint.rounds,
     order: orderData(joint),
     advance: advanceOf(joint),
@@ -198,7 +229,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
     moves: joint.moves,
     photo: joint.photo,
     photoPlace: joint.photos.length > 1 ? { number: joint.number, total: joint.photos.length } : null,
-    go: { label: go.label, hint: go.hint, off: step.state === 'done' },
+    go: step.state === 'done' ? onwards(view) : { label: go.label, hint: go.hint, off: false },
   };
 }
 
@@ -210,14 +241,14 @@ const GROUP: Record<PlanStep['state'], AheadGroup> = {
   done: 'done',
 };
 
-function rowOf(view: JobView, step: PlanStep): RowData {
+function rowOf(view: JobView, step: PlanStep, now: number): RowData {
   const holes = step.fasteners.reduce((sum, set) => sum + set.holes.length, 0);
   return {
     id: step.id,
     mark: step.number === null ? '' : String(step.number),
     name: step.title || say.untitled(step.number ?? 0),
     count: holes > 0 ? holes : '',
-    about: step.why,
+    about: step.state === 'done' ? backWords(view, step, now) : step.why,
     grave: view.plan.findings.some(
       (one) => one.stepId === step.id && one.severity === 'stop' && one.accepted === null,
     ),
@@ -227,11 +258,12 @@ function rowOf(view: JobView, step: PlanStep): RowData {
 /** The whole way back in groups, and the open points. */
 export function aheadData(
   view: JobView,
+  now: number,
 ): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next' | 'close'> {
   const { steps, findings, ahead, later } = view.plan;
   const groups: { group: AheadGroup; rows: RowData[] }[] = [];
   for (const group of ['ready', 'held', 'waiting', 'behind', 'done'] as const) {
-    const rows = steps.filter((step) => GROUP[step.state] === group).map((step) => rowOf(view, step));
+    const rows = steps.filter((step) => GROUP[step.state] === group).map((step) => rowOf(view, step, now));
     if (rows.length > 0) groups.push({ group, rows });
     if (group === 'ready' && later.length > 0)
       groups.push({
@@ -246,6 +278,18 @@ export function aheadData(
         })),
       });
   }
+  const passed = passedLines(view, null, now);
+  if (passed.length > 0)
+    groups.push({
+      group: 'passed',
+      rows: passed.map((one, i) => ({
+        id: `${one.stepId ?? 'list'}#${i}`,
+        mark: '',
+        name: one.sentence,
+        count: '',
+        about: one.about,
+      })),
+    });
   const next = stepAt(view, null);
   const open = steps.some((step) => step.kind !== 'K' && step.state !== 'done');
   return {

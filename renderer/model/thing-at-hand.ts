@@ -3,7 +3,7 @@ import { formatTorque } from '../../core/fastening/index.ts';
 import type { HoleData } from '../screens/putback/types.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { Markable } from './marks.ts';
-import type { PlanStep } from './putback.ts';
+import { isPushedIn, type PlanStep } from './putback.ts';
 
 const options = (states: Readonly<Record<string, string>>) =>
   Object.entries(states).map(([value, label]) => ({ value, label }));
@@ -43,8 +43,8 @@ export function thingAtHand(
           id,
           name: set.name === '' ? say.holeName(hole.n) : say.holeOf(set.name, hole.n),
           state: hole.mark === 'later' ? 'started' : hole.mark,
-          options: holeOptions(fresh.has(set.setId)),
-          reading,
+          options: isPushedIn(step, id) ? options(say.pushedStates) : holeOptions(fresh.has(set.setId)),
+          reading: isPushedIn(step, id) ? null : reading,
           refused: null,
           reached: hole.reachedNm === null ? '' : say.reached(formatTorque(hole.reachedNm)),
         };

@@ -53,7 +53,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
   const [atGate, setAtGate] = useState(false);
   const [printing, setPrinting] = useState(false);
   const go = remember.getState().go;
-  const data = aheadData(job.view);
+  const data = aheadData(job.view, job.now);
   const stops = stopsOfJob(job.view);
   const toDays = () => go({ screen: 'days' });
   const toReach = () => go({ screen: 'reach' });
@@ -77,7 +77,8 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         {...data}
         timeLeft={job.view.plan.depth.left > 0 ? sayAhead.timeLeft(job.view.timeLeft.sentence) : ''}
         more={<AheadMore job={job} />}
-        onPick={(stepId) => go({ stepId })}
+        // Two points may have been passed on one step: each row has a number of its own behind its step's id.
+        onPick={(row) => go({ stepId: row.split('#')[0] ?? row })}
         onNext={onNext}
         planned={plannedRows(job.view).length}
         onReach={toReach}

@@ -5,7 +5,7 @@ import { type OpenJob, undo } from '../data/job.ts';
 import { keyIsTaken, pressesSomething, usePlainKeys } from '../data/keys.ts';
 import { openHandbook } from '../data/handbook.ts';
 import { remember } from '../data/remember.ts';
-import { stopsAt } from '../model/gates.ts';
+import { gateSeen, stopsAt } from '../model/gates.ts';
 import { torqueOpening } from '../model/handbook/fill.ts';
 import { type AllShown, jointOf } from '../model/joint.ts';
 import { matesOf } from '../model/mates.ts';
@@ -19,6 +19,7 @@ import { needAsks } from '../model/ahead.ts';
 import { NeedAsks } from './AheadMore.tsx';
 import { AheadPage } from './AheadPage.tsx';
 import { GatePage } from './GatePage.tsx';
+import { GateSeenPage } from './GateSeenPage.tsx';
 import { paneOf, useStatus } from './pane.ts';
 import { type Ask, againAsk, stepWork } from './putback-deeds.ts';
 import { SheetDialog } from './SheetDialog.tsx';
@@ -43,11 +44,13 @@ function useStepKeys(
   step: PlanStep,
   go: (what: 'started' | 'tightened' | 'done') => void,
   advance: (() => void) | null,
+  onwards: (() => void) | null,
 ): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (keyIsTaken(event)) return;
-      if (event.key.toLowerCase() === 's') go('started');
+      if (event.key === 'Enter' && onwards !== null) onwards();
+      else if (event.key.toLowerCase() === 's') go('started');
       else if (event.key.toLowerCase() === 't') go('tightened');
       else if (event.key === ' ' && advance !== null && !pressesSomething(event.target)) advance();
       // Once all are tight Enter ends the step; until then it goes on to the next hole, as Space does.
@@ -71,6 +74,8 @@ const LEAD_ON = {
 /** The way back: the step at hand, or the whole list where nothing is at hand. */
 export function PutBackPage({ job }: { readonly job: OpenJob }) {
   const stepId = remember((place) => place.stepId);
+  const gate = gateSeen(job.view, stepId);
+  if (gate !== null) return <GateSeenPage job={job} gate={gate} onOn={() => goOn(job)} />;
   const at = stepId === 'list' ? null : stepAt(job.view, stepId);
   const step = at && tickedAhead(at, job.ticks);
   return step === null ? <AheadPage job={job} /> : <StepOrGate key={step.id} job={job} step={step} />;
@@ -128,6 +133,11 @@ function StepOrGate({ job, step }: { readonly job: OpenJob; readonly step: PlanS
 
 const readShown = (kept: string): AllShown => (kept === 'yes' || kept === 'no' ? kept : '');
 
+/** To the first step that can be worked on, else to the whole list. */
+function goOn(job: OpenJob): void {
+  remember.getState().go({ stepId: stepAt(job.view, null)?.id ?? 'list' });
+}
+
 interface StepPageProps {
   readonly job: OpenJob;
   readonly step: PlanStep;
@@ -174,7 +184,9 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const opening = torqueOpening(job.view, step);
   const work = stepWork(job, step, setAsk, onStop);
   const rounds = useRoundDeeds(job, joint, step, onStop);
-  useStepKeys(step, work.go, rounds.advance);
+  // A step that is done leads on to the next one at hand.
+  const onwards = step.state === 'done' ? () => goOn(job) : null;
+  useStepKeys(step, work.go, rounds.advance, onwards);
   usePlainKeys(LEAD_ON);
   useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
@@ -196,7 +208,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         atMarkId={atId ?? joint.nextId}
         hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading, freshInHand(job.view))}
         canUndo={job.view.history.undo !== null}
-        onGo={() => work.go(goOf(step).what)}
+        onGo={onwards ?? (() => work.go(goOf(step).what))}
         onUndo={() => undo(job.id)}
         onCameOff={() => setAsk(againAsk(job, step.thingId))}
         onPickMark={pick}

@@ -5,6 +5,7 @@ import { navKeys } from '../data/keys.ts';
 import { remember, type ScreenName } from '../data/remember.ts';
 import { cancelPhotos, progressOf, type Uploads, uploads } from '../data/upload.ts';
 import type { LineData } from '../../core/drawing/line/types.ts';
+import { isPassed, seenGate } from '../model/gates.ts';
 import { countsOf, lineOf } from '../model/line.ts';
 import { windowText } from '../texts/window.ts';
 import type { StatusProps, StatusTurn } from '../ui/Status.tsx';
@@ -15,7 +16,9 @@ function pickStep(job: OpenJob, id: string): void {
   const { steps, gates } = job.view.plan;
   const gate = gates.find((one) => one.id === id);
   const step = steps.find((one) => one.removalId === id && (one.kind === 'S' || one.kind === 'I'));
-  const stepId = gate ? (gate.stepId ?? 'list') : step?.id;
+  // A check that is passed is looked at: who passed what, and why.
+  const seen = gate !== undefined && isPassed(job.view, gate);
+  const stepId = seen ? seenGate(gate.id) : gate ? (gate.stepId ?? 'list') : step?.id;
   // A removal without a step (given up, only planned) is read where it was logged.
   const place = remember.getState();
   if (stepId === undefined) place.go({ screen: 'removal', removalId: id });

@@ -11,7 +11,7 @@ import { Points, type PointData } from '../../ui/Point.tsx';
 import { Rows, type RowData } from '../../ui/Rows.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 
-export type AheadGroup = 'ready' | 'waiting' | 'behind' | 'held' | 'later' | 'done';
+export type AheadGroup = 'ready' | 'waiting' | 'behind' | 'held' | 'later' | 'done' | 'passed';
 
 export interface AheadScreenProps {
   readonly pane: LinePaneProps;
@@ -44,7 +44,7 @@ export interface AheadScreenProps {
 /** The whole way back: what is ready, what waits and for what, what must come first, what is stopped. */
 export function AheadScreen(props: AheadScreenProps) {
   const { groups, points } = props;
-  const only = groups.length > 0 && groups.every((one) => one.group === 'done');
+  const only = groups.length > 0 && groups.every((one) => one.group === 'done' || one.group === 'passed');
   return (
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
       <div className="off-list">

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { useDraft } from '../../data/draft.ts';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
+import { done as sayDone } from '../../texts/done.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
@@ -29,6 +30,8 @@ export interface GateScreenProps {
   readonly onClear: (pointId: string) => void;
   readonly onAccept: (pointId: string, name: string, why: string) => void;
   readonly onPass: () => void;
+  /** It is passed, and only looked at. */
+  readonly seen?: boolean;
 }
 
 /** A gate lists its items one by one; each needs its own answer. */
@@ -38,7 +41,10 @@ export function GateScreen(props: GateScreenProps) {
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
       <div className="off-list">
         <h1>{props.title}</h1>
-        {props.points.length === 0 && <p className="off-summary">{say.gateClear}</p>}
+        {props.seen === true && <p className="off-summary">{say.gateSeen}</p>}
+        {props.points.length === 0 && (
+          <p className="off-summary">{props.seen === true ? say.gateSeenClean : say.gateClear}</p>
+        )}
         <ol className="gate-points">
           {props.points.map((one) => (
             <Item key={one.point.id} item={one} {...props} />
@@ -50,7 +56,7 @@ export function GateScreen(props: GateScreenProps) {
         <div className="foot one-key">
           <Key onPress={props.onList}>{say.all}</Key>
           <Key look="go" large onPress={props.onPass} off={held > 0} hint="Enter">
-            {say.pass}
+            {props.seen === true ? sayDone.next : say.pass}
           </Key>
         </div>
       </section>

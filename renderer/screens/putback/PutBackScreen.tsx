@@ -170,19 +170,28 @@ function Disc({ mark, size, at, onPick }: DiscProps) {
   );
 }
 
+/** Holes that no photo shows, by their set; without names where there is only one. */
+function setsOf(step: StepData) {
+  if (step.sets.length === 0) return [{ id: step.id, name: '', marks: step.beside }];
+  return step.sets.map((set) => ({ ...set, marks: step.beside.filter((mark) => mark.group === set.id) }));
+}
+
 /** Without a photo the holes themselves are the picture. */
 function NoPhoto({ step, atMarkId, onPickMark }: PutBackScreenProps) {
   return (
     <div className="no-photo holes">
-      {step.beside.length > 0 && (
-        <ul className="holes-row">
-          {step.beside.map((mark) => (
-            <li key={mark.id}>
-              <Disc mark={mark} size={96} at={mark.id === atMarkId} onPick={onPickMark} />
-            </li>
-          ))}
-        </ul>
-      )}
+      {setsOf(step).map(({ id, name, marks }) => (
+        <div key={id}>
+          {name !== '' && <p>{name}</p>}
+          <ul className="holes-row" aria-label={name || undefined}>
+            {marks.map((mark) => (
+              <li key={mark.id}>
+                <Disc mark={mark} size={96} at={mark.id === atMarkId} onPick={onPickMark} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
       <p className="how">{step.beside.length > 0 ? say.noPhoto : say.noHoles}</p>
     </div>
   );

@@ -1,4 +1,5 @@
 import { common } from '../../texts/common.ts';
+import { done as sayDone } from '../../texts/done.ts';
 import { handbook as sayBook } from '../../texts/handbook.ts';
 import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
@@ -50,6 +51,7 @@ export function StepHand(props: PutBackScreenProps) {
       )}
       <GoTogether {...props} />
       {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
+      <Done {...step} />
       {step.gate !== null && (
         <div>
           <h2>{step.gate.title}</h2>
@@ -69,6 +71,27 @@ export function StepHand(props: PutBackScreenProps) {
         </Key>
       </div>
     </section>
+  );
+}
+
+/** Once it is done: when, by whom, what was read, and what was passed and why. */
+function Done({ did, passed }: Pick<PutBackScreenProps['step'], 'did' | 'passed'>) {
+  const lists = [
+    [sayDone.title, did],
+    [sayDone.passedTitle, passed],
+  ] as const;
+  return lists.map(
+    ([title, lines]) =>
+      lines.length > 0 && (
+        <section key={title} aria-label={title}>
+          <h2>{title}</h2>
+          <ul className="step-did">
+            {lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      ),
   );
 }
 

@@ -71,6 +71,12 @@ export interface StepData {
   readonly fitted: Rich;
   readonly actions: readonly ActionData[];
   readonly gate: { readonly title: string; readonly points: readonly PointData[] } | null;
+  /** The sets by what they are; none where there is only one. */
+  readonly sets: readonly { readonly id: string; readonly name: string }[];
+  /** What was done in it, by whom and when; none while it is not done. */
+  readonly did: readonly string[];
+  /** Open points of it that were passed: what, by whom, when and why. */
+  readonly passed: readonly string[];
   readonly rounds: readonly Round[];
   readonly order: OrderData | null;
   /** "Hole 7: 30 %": what the key for the lit hole does; "" where none is lit. */

@@ -55,6 +55,22 @@ describe('the step at hand', () => {
     expect(goOf(screenOf(later).step).what).toBe('done');
   });
 
+  it('says fitted, not tight, of keys, circlips and pins, and tells their sets apart by what they are', async () => {
+    const job = await seeded(['drive gear, own place, 1 key, 1 circlip, shelf 2']);
+    const { step, data } = screenOf(job);
+    expect(goOf(step)).toMatchObject({ what: 'tightened', label: 'All fitted' });
+    expect(data.sets.map((set) => set.name)).toEqual(['key', 'circlip']);
+    const hole = step.fasteners[0]?.holes[0]?.positionId ?? '';
+    expect(thingAtHand(step, markables(job.view()), hole, '')).toMatchObject({
+      reading: null,
+      options: [{ label: 'out' }, { label: 'fitted' }, { label: 'left out' }],
+    });
+    await job.tick('tightened', [job.removalId('drive gear')]);
+    expect(goOf(screenOf(job).step).what).toBe('done');
+    const bolts = screenOf(await seeded(['end cover, 3 M8x25']));
+    expect(bolts.data.sets).toEqual([]);
+  });
+
   it('keeps the torque as it was typed, with the other unit beside it', async () => {
     const metric = await seeded(['end cover, 2 M8x25, 25 Nm']);
     expect(screenOf(metric).data.figure).toEqual({ value: '25', unit: 'N·m', other: '18.4 lbf·ft' });
@@ -245,17 +261,17 @@ describe('the list', () => {
   it('groups steps by what may be done with them, and offers the end only when nothing is left', async () => {
     const job = await seeded(['guard', 'end cover']);
     const groups = () =>
-      aheadData(job.view()).groups.map((one) => [one.group, one.rows.map((row) => row.name)]);
+      aheadData(job.view(), Date.now()).groups.map((one) => [one.group, one.rows.map((row) => row.name)]);
     expect(groups()).toEqual([
       ['ready', ['End cover']],
       ['behind', ['Guard']],
     ]);
-    expect(aheadData(job.view()).close).toBeNull();
+    expect(aheadData(job.view(), Date.now()).close).toBeNull();
     await job.tick('done', [job.removalId('end cover')]);
     await job.tick('done', [job.removalId('guard')]);
     expect(groups()).toEqual([['done', ['End cover', 'Guard']]]);
-    expect(aheadData(job.view())).toMatchObject({ close: 'open', next: null });
+    expect(aheadData(job.view(), Date.now())).toMatchObject({ close: 'open', next: null });
     good(await job.client.jobs.close({ ...command(), jobId: job.jobId, phase: 'closed', recheckDue: null }));
-    expect(aheadData(job.view()).close).toBe('closed');
+    expect(aheadData(job.view(), Date.now()).close).toBe('closed');
   });
 });

@@ -1,0 +1,49 @@
+import { doneOf, passedOf, sayDone, thingsDone } from '../../model/done.ts';
+import { planJob } from '../../reinstall/index.ts';
+import { fine, type Verb } from '../frame.ts';
+import { ofJob } from './plan.ts';
+
+/** "2026-11-26 14:05", by this computer's clock as on the screens. */
+function momentOf(ms: number): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  const at = new Date(ms);
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}
+
+const lead = (at: number, by: string): string => `${momentOf(at)}${by === '' ? '' : `, ${by}`}`;
+
+/** Who did what on the way back. It reads only. */
+export const DONE_VERB: Verb = {
+  name: 'done',
+  usage: 'done [--job ID]',
+  says: 'what was done on the way back, step by step: by whom, when, what was read, how much went in, and who passed which open point and why',
+  options: ['job', 'at'],
+  run: (options) =>
+    ofJob(options, (state, now) => {
+      const plan = planJob(state, now);
+      const steps = plan.steps
+        .map((step) => ({
+          number: step.number,
+          title: step.title,
+          state: step.state,
+          done: doneOf(state, thingsDone(step)),
+        }))
+        .filter((step) => step.done.length > 0);
+      const sentences = new Map(plan.findings.map((one) => [one.key, one.sentence]));
+      const passed = passedOf(state).map((one) => ({
+        ...one,
+        sentence: sentences.get(one.finding) ?? one.finding,
+      }));
+      const { phase } = state.job;
+      const lines = [
+        ...steps.flatMap((step) => [
+          `${step.number ?? '·'} ${step.title} (${step.state})`,
+          ...step.done.map((one) => `  ${lead(one.at, one.by)}: ${sayDone(one)}`),
+        ]),
+        ...(passed.length > 0 ? ['Passed by name'] : []),
+        ...passed.map((one) => `  ${lead(one.at, one.by)}: ${one.why} (${one.sentence})`),
+        phase === 'closed' ? 'The job is closed.' : 'The job is open.',
+      ];
+      return fine({ phase, steps, passed }, lines);
+    }),
+};
