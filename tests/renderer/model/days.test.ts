@@ -51,7 +51,7 @@ describe('the days that matter', () => {
     const groups = dayGroups(view(), dayAheadOf(view().state, now, on), now);
     const rows = (title: string) =>
       groups.find((group) => group.title === title)?.rows.map((row) => [row.name, row.about, row.grave]);
-    expect(rows('Not by then')).toEqual([
+    expect(rows('Cannot go ahead yet')).toEqual([
       ['Cover', 'gasket must be new: 1 to get.', true],
       ['Fan', 'First: Cover.', false],
       ['Guard', 'guard is away, with Weber.', false],
