@@ -160,6 +160,15 @@ function distance(a: Point, b: Point): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
+/**
+ * How far from the middle of its hole a move stops, px: at the washer, as far as that can be judged by the nearest
+ * neighbour. In a small joint a move that stopped further away would point at nothing.
+ */
+export function washerOf(holes: readonly Point[], most: number): number {
+  const nearest = holes.flatMap((hole, i) => holes.slice(i + 1).map((other) => distance(hole, other)));
+  return nearest.reduce((least, far) => Math.min(least, Math.max(6, far * 0.3)), most);
+}
+
 /** A move of the tightening order: broad where it starts, a point where it goes. Stops at the washers. */
 export function wedge(from: Point, to: Point, washer: number, breadth: number): Point[] {
   const length = distance(from, to);

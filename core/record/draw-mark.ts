@@ -1,4 +1,4 @@
-import { placeDiscs, wedge, type Placed } from '../drawing/leaders.ts';
+import { placeDiscs, washerOf, wedge, type Placed } from '../drawing/leaders.ts';
 import { framePhoto, layPhoto, toScreen, type Extent, type Framing, type View } from '../drawing/geometry.ts';
 import type { MarkKind, MarkState, PhotoMark } from '../drawing/marks.ts';
 import { halves, head, outlines, textOf } from '../drawing/mark-shapes.ts';
@@ -137,7 +137,11 @@ function framed(photo: SheetPhoto, box: Extent): Framing {
 
 function moves({ doc }: Pen, photo: SheetPhoto, view: View): void {
   const byId = new Map(photo.marks.map((mark) => [mark.id, mark]));
-  const washer = Math.min(38, view.width * 0.05);
+  const holes = photo.marks.filter((mark) => mark.kind === 'position');
+  const washer = washerOf(
+    holes.map((mark) => toScreen(mark, view)),
+    Math.min(38, view.width * 0.05),
+  );
   for (const { fromId, toId } of photo.moves) {
     const [from, to] = [byId.get(fromId), byId.get(toId)];
     if (from === undefined || to === undefined) continue;

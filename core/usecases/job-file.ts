@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../model/result.ts';
 import { moveProblems } from '../tally/index.ts';
 import type { Writer } from '../store/writer.ts';
 import { type Context, inWorkshop, type Reply } from './frame.ts';
+import { besideOthers } from './stow-labels.ts';
 import { jobState } from './views.ts';
 
 /** The text of a job file: the same job gives the same text. */
@@ -60,7 +61,7 @@ function freeLabel(
 ): Row<'stow'> {
   if (stow.emptied || !taken.has(`${stow.kind} ${stow.label}`)) return stow;
   for (let n = 1; ; n += 1) {
-    const label = `${stow.label} (${title.slice(0, 40)}${n === 1 ? '' : ` ${n}`})`;
+    const label = besideOthers(stow.label, title, n);
     if (!taken.has(`${stow.kind} ${label}`)) return { ...stow, label };
   }
 }

@@ -1,4 +1,5 @@
 import { plainText, sameWords } from '../entry/index.ts';
+import { doneOf, passedOf, sayDone } from '../model/done.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import type { SearchText } from '../store/search-index.ts';
 import { describeSpec } from '../tally/index.ts';
@@ -87,6 +88,46 @@ function otherTexts(state: JobState): Raw[] {
   ];
 }
 
+/** What was read, what went in and every reason on the way back; who passed which point and why. */
+function doneTexts(state: JobState): Raw[] {
+  const home = new Map<string, string | null>(state.removal.map((row) => [row.id, row.id]));
+  for (const rows of [
+    state.fset,
+    state.part,
+    state.connection,
+    state.temporary,
+    state.isolation,
+    state.measure,
+  ])
+    for (const row of rows) home.set(row.id, row.removalId);
+  for (const hole of state.position) home.set(hole.id, home.get(hole.setId) ?? null);
+  for (const one of state.opens) home.set(one.fluidId, one.thingId);
+  const raw = (kind: string, thingId: string | null, shown: string[]): Raw => ({
+    kind,
+    thingId,
+    removalId: home.get(thingId ?? '') ?? null,
+    shown,
+  });
+  const told = new Set(
+    state.deed.filter((deed) => deed.valueTyped !== '' || deed.why !== '').map((deed) => deed.thingId),
+  );
+  const done = [...told].map((id) => {
+    const lines = doneOf(state, new Set([id])).filter((line) => line.read !== '' || line.why !== '');
+    return raw(
+      'done',
+      id,
+      lines.map((line) => (line.by === '' ? sayDone(line) : `${sayDone(line)}, ${line.by}`)),
+    );
+  });
+  const passed = new Map<string | null, string[]>();
+  for (const one of passedOf(state)) {
+    const thing = [...home.keys()].find((id) => one.finding.includes(id)) ?? null;
+    const words = one.by === '' ? `passed: ${one.why}` : `passed by ${one.by}: ${one.why}`;
+    passed.set(thing, [...(passed.get(thing) ?? []), words]);
+  }
+  return [...done, ...[...passed].map(([id, words]) => raw('passed', id, words))];
+}
+
 /** Everything of a job that can be found by its words. */
 export function searchTexts(state: JobState): SearchText[] {
   const { job } = state;
@@ -107,6 +148,7 @@ export function searchTexts(state: JobState): SearchText[] {
       })),
     ...setTexts(state),
     ...otherTexts(state),
+    ...doneTexts(state),
   ];
   return raws.flatMap(({ kind, thingId, removalId, shown, also = [] }) => {
     const text = shown

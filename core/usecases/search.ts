@@ -5,6 +5,8 @@ import type { SearchText } from '../store/search-index.ts';
 import type { Context } from './frame.ts';
 import { searchTexts, senseMark } from './search-texts.ts';
 
+/** Another number whenever more of a job can be found: texts kept from before are made anew. */
+const TEXTS = 2;
 const LIMIT = 100;
 const SHOWN = 200;
 /** A word of fewer letters is only looked for where a word begins. */
@@ -24,7 +26,7 @@ function refresh(context: Context): SearchText[] {
   const shared = lengthOf(context, WORKSHOP_CHAIN);
   const loose: SearchText[] = [];
   for (const { id } of workshop.jobs()) {
-    const stamp = `${lengthOf(context, id)}/${shared}`;
+    const stamp = `${TEXTS}/${lengthOf(context, id)}/${shared}`;
     if (index?.stampOf(id) === stamp) continue;
     const state = workshop.job(id);
     if (!state) continue;

@@ -17,6 +17,7 @@ import { historyState } from './history.ts';
 import { logOrder } from './log/order.ts';
 import { changesOf, type Context } from './frame.ts';
 import { patternOf } from './pattern/differences.ts';
+import { usedStows, withOwnLabels } from './stow-labels.ts';
 import { walkedPlan } from './walk.ts';
 
 /** A job, or a refusal that says which are there. */
@@ -35,27 +36,28 @@ export function jobState(context: Context, jobId: string): Result<JobState> {
 
 /** Everything a window needs to draw a job. */
 export function jobView(context: Context, jobId: string): Result<JobView> {
-  const state = jobState(context, jobId);
-  if (!state.ok) return state;
+  const kept = jobState(context, jobId);
+  if (!kept.ok) return kept;
+  const state = withOwnLabels(kept.value);
   const now = context.workshop.now();
-  const counts = countLines(state.value);
+  const counts = countLines(state);
   return ok({
-    state: state.value,
-    plan: walkedPlan(context, state.value, now),
+    state,
+    plan: walkedPlan(context, state, now),
     walk: context.workshop.walk(jobId),
-    outlook: outlookOf(state.value, now),
-    timeLeft: timeLeftOf(state.value, now),
-    suggestions: suggestionsOf(state.value, now),
+    outlook: outlookOf(state, now),
+    timeLeft: timeLeftOf(state, now),
+    suggestions: suggestionsOf(state, now),
     counts,
-    pools: poolLines(state.value, counts),
-    searches: openSearches(state.value),
-    bags: bagCounts(state.value),
-    toGet: toGet(state.value),
-    lookAlikes: lookAlikes(state.value),
-    specNames: Object.fromEntries(state.value.spec.map((spec) => [spec.id, describeSpec(spec)])),
-    inBag: Object.fromEntries(usedStows(state.value).map((id) => [id, expectedIn(state.value, id)])),
-    pattern: patternOf(context, state.value),
-    times: timesOf(context, state.value),
+    pools: poolLines(state, counts),
+    searches: openSearches(state),
+    bags: bagCounts(state),
+    toGet: toGet(state),
+    lookAlikes: lookAlikes(state),
+    specNames: Object.fromEntries(state.spec.map((spec) => [spec.id, describeSpec(spec)])),
+    inBag: Object.fromEntries(usedStows(state).map((id) => [id, expectedIn(state, id)])),
+    pattern: patternOf(context, state),
+    times: timesOf(context, state),
     history: historyState(context, jobId),
   });
 }
@@ -75,16 +77,6 @@ function timesOf(context: Context, state: JobState): JobView['times'] {
     if (known) times[removal.id] = known;
   }
   return times;
-}
-
-/** Bags and shelves that this job has something to do with. */
-function usedStows(state: JobState): string[] {
-  const used = new Set<string>();
-  for (const move of state.move)
-    for (const id of [move.srcStowId, move.dstStowId]) if (id !== null) used.add(id);
-  for (const row of [...state.fset, ...state.part, ...state.position])
-    if (row.stowId !== null) used.add(row.stowId);
-  return [...used];
 }
 
 /** Pieces of each removal, for the length of its notch. */
@@ -125,7 +117,8 @@ function insideOf(state: JobState): string[] {
 }
 
 /** Bags that hold something by the books and were never counted. */
-function notCounted(state: JobState): string[] {
+function notCounted(job: JobState): string[] {
+  const state = withOwnLabels(job);
   const used = new Set(state.fset.map((set) => set.stowId));
   const counted = new Set(state.counting.map((count) => count.stowId));
   return state.stow

@@ -42,11 +42,17 @@ function isUnknown(view: JobView, stowId: string): boolean {
   return view.state.fset.some((set) => set.stowId === stowId && set.how === 'out' && !set.countKnown);
 }
 
+/** Letters of a label that stand in its column. */
+const SHORT = 4;
+
 function stowRow(view: JobView, stow: Stow, now: number): RowData {
   const search = view.searches.find((one) => one.stowId === stow.id);
   const count = view.bags.find((bag) => bag.stowId === stow.id);
   const qty = view.inBag[stow.id] ?? 0;
   const unknown = isUnknown(view, stow.id);
+  const label = say.bag(stow.kind, stow.label);
+  // A longer label would run into what lies in the bag: then it stands before it.
+  const short = stow.label.length <= SHORT;
   const about = search
     ? say.differs(search.counted)
     : unknown
@@ -58,8 +64,8 @@ function stowRow(view: JobView, stow: Stow, now: number): RowData {
           : say.neverCounted;
   return {
     id: stow.id,
-    mark: stow.label,
-    name: namesIn(view, stow.id).join('; ') || say.bag(stow.kind, stow.label),
+    mark: short ? stow.label : '',
+    name: [...(short ? [] : [label]), namesIn(view, stow.id).join('; ')].filter(Boolean).join(': ') || label,
     count: unknown ? (qty === 0 ? say.countUnknown : `${qty}+`) : qty,
     about,
     grave: search !== undefined,

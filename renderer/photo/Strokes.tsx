@@ -1,5 +1,5 @@
 import type { Point } from '../../core/drawing/geometry.ts';
-import { wedge, type Placed } from '../../core/drawing/leaders.ts';
+import { type Placed, washerOf, wedge } from '../../core/drawing/leaders.ts';
 import type { Move, PhotoMark } from './types.ts';
 
 interface StrokesProps {
@@ -17,7 +17,8 @@ export function Strokes({ marks, moves, placed, placing, at, width }: StrokesPro
   const byId = new Map(marks.map((mark) => [mark.id, mark]));
   const discs = new Map(placed.map((one) => [one.id, one.disc]));
   const { pairs, lone } = togetherPairs(marks);
-  const washer = Math.min(48, width * 0.06);
+  const holes = marks.filter((mark) => mark.kind === 'position');
+  const washer = washerOf(holes.map(at), Math.min(48, width * 0.06));
   const breadth = Math.min(17, Math.max(9, width * 0.019));
   return (
     <svg className="strokes" aria-hidden="true">

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { air, placeDiscs, wedge, type Joint } from '../../core/drawing/leaders.ts';
+import { air, placeDiscs, washerOf, wedge, type Joint } from '../../core/drawing/leaders.ts';
 
 const box = { width: 800, height: 600 };
 const radius = 27;
@@ -149,5 +149,15 @@ describe('wedges of the tightening order', () => {
 
   it('between two washers that touch there is no wedge', () => {
     expect(wedge({ x: 0, y: 0 }, { x: 60, y: 0 }, 40, 16)).toEqual([]);
+  });
+});
+
+describe('where a move of the tightening order stops', () => {
+  it('is at the washer, nearer to the hole in a joint that is small on its photo', () => {
+    const holes = (reach: number) => ring(6, { x: 400, y: 300 }, reach).map((joint) => joint.at);
+    expect(washerOf(holes(300), 48)).toBe(48);
+    expect(washerOf(holes(60), 48)).toBeCloseTo(18, 6);
+    expect(washerOf(holes(4), 48)).toBe(6);
+    expect(washerOf(holes(60).slice(0, 1), 48)).toBe(48);
   });
 });

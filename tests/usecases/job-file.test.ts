@@ -158,6 +158,10 @@ describe('job file', () => {
     await logJob(workshop, 'Other', ['5 13, bag 3']);
     const reply = good(read(workshop, text));
     expect(reply.relabelled.join()).toContain('bag 3 is bag 3 (Gearbox of a winch) here');
+    const seen = good(await clientOf(workshop).jobs.view({ jobId: reply.id }));
+    const used = seen.state.stow.filter((stow) => Object.keys(seen.inBag).includes(stow.id));
+    expect(used.map((stow) => stow.label)).toContain('3');
+    expect(JSON.stringify(seen.plan)).not.toContain('(Gearbox of a winch)');
   });
 
   it('has a published schema, and the copy in the project is the one that the program prints', () => {

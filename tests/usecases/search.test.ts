@@ -45,6 +45,23 @@ describe('search over every job', () => {
     expect(find('M8x1')).toEqual([]);
   });
 
+  it('what went in, what was read and what was passed by name is found by those words', async () => {
+    const { workshop, jobId, find } = await workshopOf();
+    const client = clientOf(workshop);
+    const by = good(
+      await client.workshop.put({ ...command(), table: 'person', values: { name: 'Edda' } }),
+    ).id;
+    const hand = clientOf(workshop, by);
+    const oil = stateOf(workshop, jobId).fluid[0]?.id ?? '';
+    const fill = { thingIds: [oil], what: 'filled' as const, valueTyped: '800 ml', known: 'read' as const };
+    good(await client.tick.do({ ...command(), jobId, ...fill }).then((reply) => reply));
+    const { findings } = good(await client.jobs.view({ jobId })).plan;
+    const finding = findings.find((one) => one.severity !== 'note')?.key ?? '';
+    good(await hand.finding.accept({ ...command(), jobId, finding, why: 'Seen at the bench' }));
+    expect(find('800 ml').join()).toContain('done: filled hydraulic oil 800 ml');
+    expect(find('passed').join()).toContain('passed: passed by Edda: Seen at the bench');
+  });
+
   it('a bag is found by its number, and not one whose number begins alike', async () => {
     const { find } = await workshopOf();
     const sets = (text: string) => find(text).filter((hit) => hit.includes(': set: '));

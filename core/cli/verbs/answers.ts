@@ -56,6 +56,10 @@ function promising(state: JobState, typed: readonly string[]): JobState | Answer
   return { ...state, want };
 }
 
+/** "14 Gear cover"; what is no removal has no number: "Fill gear oil". */
+const stepWords = (step: { readonly number: number | null; readonly title: string }): string =>
+  step.number === null ? step.title : `${step.number} ${step.title}`;
+
 function ahead(options: Options): Promise<Answer> {
   return ofJob(options, (job, now) => {
     const state = promising(
@@ -69,8 +73,11 @@ function ahead(options: Options): Promise<Answer> {
       return wrongUsage(`Expected --on with a day such as 2026-11-26 or thursday, got “${typed}”.`);
     const plan = planJob(state, now);
     const outlook = outlookOf(state, now);
-    const title = new Map(plan.steps.map((step) => [step.id, `${step.number ?? step.kind} ${step.title}`]));
-    const say = (ids: readonly string[]) => ids.map((id) => `  ${title.get(id) ?? id}`);
+    const title = new Map(plan.steps.map((step) => [step.id, stepWords(step)]));
+    // A step is told once: where it can be done first.
+    const told = new Set<string>();
+    const say = (ids: readonly string[]) =>
+      ids.filter((id) => !told.has(id) && told.add(id)).map((id) => `  ${title.get(id) ?? id}`);
     const dates = outlook.dates.filter((line) => until === null || line.at <= until);
     const today = plan.steps.filter((step) => plan.ahead.has(step.id));
     if (until !== null) {
@@ -165,9 +172,10 @@ function tools(options: Options): Promise<Answer> | Answer {
       ? ['Steps wait for each other in a ring: no other order is offered.']
       : [
           `${value.changes} changes of tool, ${how}; ${value.listed} down the list${saves > 0 ? `, so ${saves} saved` : ''}.`,
-          ...value.order.map(
-            (id) => `  ${steps.get(id)?.number ?? steps.get(id)?.kind ?? ''} ${steps.get(id)?.title ?? id}`,
-          ),
+          ...value.order.map((id) => {
+            const step = steps.get(id);
+            return `  ${step ? stepWords(step) : id}`;
+          }),
         ];
     return fine(value, [...toolLines(value.tools), ...order]);
   });
