@@ -163,10 +163,12 @@ function distance(a: Point, b: Point): number {
 /**
  * How far from the middle of its hole a move stops, px: at the washer, as far as that can be judged by the nearest
  * neighbour. In a small joint a move that stopped further away would point at nothing.
+ *
+ * @param share of the way to the nearest neighbour
  */
-export function washerOf(holes: readonly Point[], most: number): number {
+export function washerOf(holes: readonly Point[], most: number, share = 0.3): number {
   const nearest = holes.flatMap((hole, i) => holes.slice(i + 1).map((other) => distance(hole, other)));
-  return nearest.reduce((least, far) => Math.min(least, Math.max(6, far * 0.3)), most);
+  return nearest.reduce((least, far) => Math.min(least, Math.max(6, far * share)), most);
 }
 
 /** A move of the tightening order: broad where it starts, a point where it goes. Stops at the washers. */

@@ -141,6 +141,8 @@ function moves({ doc }: Pen, photo: SheetPhoto, view: View): void {
   const washer = washerOf(
     holes.map((mark) => toScreen(mark, view)),
     Math.min(38, view.width * 0.05),
+    // Paper shows a joint small and has no finger: moves go on to the heads.
+    0.2,
   );
   for (const { fromId, toId } of photo.moves) {
     const [from, to] = [byId.get(fromId), byId.get(toId)];
