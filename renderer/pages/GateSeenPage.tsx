@@ -2,7 +2,7 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { OpenJob } from '../data/job.ts';
 import { useEnter } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
-import { gateTitle, passedPoints } from '../model/gates.ts';
+import { gateTitle, isPassed, passedPoints } from '../model/gates.ts';
 import { GateScreen } from '../screens/putback/GateScreen.tsx';
 import { paneOf, useStatus } from './pane.ts';
 
@@ -13,14 +13,14 @@ interface GateSeenPageProps {
   readonly onOn: () => void;
 }
 
-/** A check that is passed: who passed which point of it, when and why. */
+/** A check that is passed or that nothing holds any more: who passed which point of it, when and why. */
 export function GateSeenPage({ job, gate, onOn }: GateSeenPageProps) {
   const status = useStatus(job);
   const step = job.view.plan.steps.find((one) => one.id === gate.stepId);
   useEnter(onOn);
   return (
     <GateScreen
-      seen
+      seen={isPassed(job.view, gate) ? 'passed' : 'free'}
       pane={paneOf(job, 'putback', 'back', step?.removalId ?? null)}
       status={status}
       title={gateTitle(job.view, gate.stepId)}

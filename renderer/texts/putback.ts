@@ -113,7 +113,8 @@ export const putback = {
   gateSeen: 'This check is passed.',
   gateSeenClean: 'Nothing had to be passed by name here.',
   gateHeld: (count: number) => (count === 1 ? '1 open point holds it' : `${count} open points hold it`),
-  gatePassed: (time: string, who: string) => `passed ${time}${who === '' ? '' : `, ${who}`}`,
+  // The name first: the line is narrow, and a name that is cut is none.
+  gatePassed: (time: string, who: string) => (who === '' ? `passed ${time}` : `${who}, ${time}`),
   gateFirst: (count: number) => (count === 1 ? '1 step first' : `${count} steps first`),
   gateFree: 'nothing holds it',
   allHoles: 'all',

@@ -43,7 +43,9 @@ test('a check that was passed says who passed what, when and why, on the line an
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /Pass the check/ }).click();
   await saved(page);
-  await page.getByRole('button', { name: /^step \d of/ }).click();
+  await page.getByRole('button', { name: /Check before closing Edda Mross, / }).click();
+  await expect(page.getByText(/^Passed .* by Edda Mross: Rag is on the bench$/)).toBeVisible();
+  await page.getByRole('button', { name: 'The whole list' }).click();
   const passed = page.locator('section', { has: page.getByRole('heading', { name: 'Passed by name' }) });
   await expect(passed).toContainText(/Edda Mross: Rag is on the bench/);
 });

@@ -30,8 +30,8 @@ export interface GateScreenProps {
   readonly onClear: (pointId: string) => void;
   readonly onAccept: (pointId: string, name: string, why: string) => void;
   readonly onPass: () => void;
-  /** It is passed, and only looked at. */
-  readonly seen?: boolean;
+  /** It is only looked at: passed, or nothing holds it any more. */
+  readonly seen?: 'passed' | 'free';
 }
 
 /** A gate lists its items one by one; each needs its own answer. */
@@ -41,9 +41,10 @@ export function GateScreen(props: GateScreenProps) {
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
       <div className="off-list">
         <h1>{props.title}</h1>
-        {props.seen === true && <p className="off-summary">{say.gateSeen}</p>}
+        {props.seen === 'passed' && <p className="off-summary">{say.gateSeen}</p>}
+        {props.seen === 'free' && <p className="off-summary">{say.gateClear}</p>}
         {props.points.length === 0 && (
-          <p className="off-summary">{props.seen === true ? say.gateSeenClean : say.gateClear}</p>
+          <p className="off-summary">{props.seen === undefined ? say.gateClear : say.gateSeenClean}</p>
         )}
         <ol className="gate-points">
           {props.points.map((one) => (
@@ -56,7 +57,7 @@ export function GateScreen(props: GateScreenProps) {
         <div className="foot one-key">
           <Key onPress={props.onList}>{say.all}</Key>
           <Key look="go" large onPress={props.onPass} off={held > 0} hint="Enter">
-            {props.seen === true ? sayDone.next : say.pass}
+            {props.seen === undefined ? say.pass : sayDone.next}
           </Key>
         </div>
       </section>
