@@ -69,7 +69,12 @@ export function useMarks(job: OpenJob, removalId: string | null, photoId: string
     }
     setAtId(id);
   };
-  return { marks, markers, things, at, next, placing, setPlacing, joining, setJoiningId, pick, ...deeds };
+  // The last mark set is not at hand any more: what is said of the removal comes back into sight.
+  const place = (on: boolean) => {
+    setPlacing(on);
+    if (!on) setAtId(null);
+  };
+  return { marks, markers, things, at, next, placing, setPlacing: place, joining, setJoiningId, pick, ...deeds };
 }
 
 function joinMarks(job: OpenJob, markerIds: string[]): void {
