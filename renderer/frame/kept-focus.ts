@@ -70,7 +70,12 @@ export function useKeptFocus(): void {
     };
     const look = () => {
       frame = 0;
-      if (left === null || byPointer || document.activeElement !== document.body) return;
+      if (left === null || document.activeElement !== document.body) return;
+      if (byPointer) {
+        // A pointer let go of it for good: the next key is for the screen, whatever changes on it.
+        left = null;
+        return;
+      }
       const isOff = left.at.matches(':disabled');
       // What is still there was let go of by intention.
       if (left.at.isConnected && !isOff && !waits) return;
