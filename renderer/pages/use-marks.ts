@@ -74,7 +74,19 @@ export function useMarks(job: OpenJob, removalId: string | null, photoId: string
     setPlacing(on);
     if (!on) setAtId(null);
   };
-  return { marks, markers, things, at, next, placing, setPlacing: place, joining, setJoiningId, pick, ...deeds };
+  return {
+    marks,
+    markers,
+    things,
+    at,
+    next,
+    placing,
+    setPlacing: place,
+    joining,
+    setJoiningId,
+    pick,
+    ...deeds,
+  };
 }
 
 function joinMarks(job: OpenJob, markerIds: string[]): void {
