@@ -1,10 +1,11 @@
 import type { Row } from '../model/tables.ts';
 import type { Content, Hole } from './content.ts';
 import type { PlanNode } from './graph.ts';
+import { fluidActions } from './actions-fluid.ts';
+import { aids, takeOut } from './actions-temporary.ts';
 import { finalActions, locators, threads } from './actions-threads.ts';
 import { of } from './job-log.ts';
 import { wasPutOn } from './lacks.ts';
-import { isInPlace } from './progress.ts';
 import type { Situation } from './situation.ts';
 import { isBlocked, isIn, last, standing } from './standing.ts';
 import { action } from './action.ts';
@@ -98,33 +99,6 @@ const isUnion = (connection: Row<'connection'>): boolean =>
   connection.kind === 'pipe' ||
   ['flare', 'taper thread', 'port'].includes(connection.joint);
 
-function aids(at: Situation, one: PlanNode): StepAction[] {
-  return of(at.graph.log.putInWith, one.thingId)
-    .filter((row) => row.role === 'aid')
-    .map((row) => {
-      const put = last(standing(at.graph.log, row.id), 'put in', 'taken out') !== undefined;
-      return action('put in', `Put in: ${row.qty > 1 ? `${row.qty} × ` : ''}${row.name}.`, [row.id], put);
-    });
-}
-
-const WHY: Record<Row<'temporary'>['role'], string> = {
-  blocks: 'before the opening is closed',
-  supports: 'now that what it holds is fast',
-  cages: 'now that everything round it is tight',
-  locks: 'before the first turn',
-  aid: 'now that its work is done',
-};
-
-function takeOut(at: Situation, row: Row<'temporary'>): StepAction {
-  const count = row.qty > 1 ? `${row.qty} × ` : '';
-  return action(
-    'take out',
-    `Take out: ${count}${row.name}, ${WHY[row.role]}.`,
-    [row.id],
-    !isInPlace(at.graph, row),
-  );
-}
-
 function clean(at: Situation, content: Content): StepAction[] {
   const wanted = content.parts.filter(
     (part) => part.fate === 'clean and refit' || ['gasket', 'seal', 'o-ring'].includes(part.kind),
@@ -174,7 +148,8 @@ function fit(at: Situation, part: Row<'part'>): StepAction {
   const slackened = log.removals[log.indexOf.get(part.removalId ?? '') ?? -1]?.did === 'slackened';
   const aside = slackened ? 'Set and tighten' : 'Bring back';
   const verb = part.how === 'aside' ? aside : part.how === 'opened' ? 'Close' : 'Fit';
-  return action('fit', `${verb}: ${name}.`, [part.id], done);
+  const held = part.how === 'aside' && !slackened ? heldBy(at, part.removalId) : '';
+  return action('fit', `${verb}: ${name}${held}.`, [part.id], done);
 }
 
 function consumables(at: Situation, one: PlanNode, content: Content): StepAction[] {
@@ -196,6 +171,15 @@ function consumables(at: Situation, one: PlanNode, content: Content): StepAction
     });
 }
 
+/** ", hung on wire": how what was moved aside is held, so that this comes off too; "" where nobody said. */
+function heldBy(at: Situation, removalId: string | null): string {
+  const held = removalOf(at, removalId)?.heldBy ?? '';
+  return held === '' ? '' : `, ${held}`;
+}
+
+const removalOf = (at: Situation, removalId: string | null): Row<'removal'> | undefined =>
+  at.graph.log.removals[at.graph.log.indexOf.get(removalId ?? '') ?? -1];
+
 function join(at: Situation, connection: Row<'connection'>): StepAction {
   const done =
     last(
@@ -208,6 +192,14 @@ function join(at: Situation, connection: Row<'connection'>): StepAction {
   const to = connection.goesTo ? ` to ${connection.goesTo}` : '';
   const ends = connection.ends > 1 ? `, ${connection.ends} ends` : '';
   const before = connection.hidden ? ', before the part goes home' : '';
+  // Moved aside as it is, it was never taken apart.
+  if (removalOf(at, connection.removalId)?.did === 'aside')
+    return action(
+      'join',
+      `Bring back: ${connection.name || connection.kind}${heldBy(at, connection.removalId)}.`,
+      [connection.id],
+      done,
+    );
   return action(
     'join',
     `Join: ${connection.name || connection.kind}${to}${ends}${before}.`,
@@ -249,49 +241,6 @@ function measureAction(at: Situation, measure: Row<'measure'>): StepAction {
       : ` (${measure.limitLow ?? '…'} to ${measure.limitHigh ?? '…'} ${measure.unit})`;
   const was = measure.asFoundTyped ? `; as found ${measure.asFoundTyped}` : '';
   return action('measure', `Measure: ${measure.what}${limits}${was}.`, [measure.id], done);
-}
-
-function fluidActions(at: Situation, one: PlanNode, content: Content): StepAction[] {
-  const fluid = at.graph.log.fluid.get(one.thingId);
-  if (!fluid) return [];
-  const has = (...what: Row<'deed'>['what'][]) =>
-    last(standing(at.graph.log, fluid.id), ...what) !== undefined;
-  const out = content.temporaries.map((row) => takeOut(at, row));
-  if (one.kind === 'C1') {
-    const ml = fluid.lost === 'all' ? (fluid.capacityMl ?? fluid.drainedMl) : fluid.drainedMl;
-    const amount = ml === null ? '' : `, ${ml >= 1000 ? `${Math.round(ml / 10) / 100} l` : `${ml} ml`}`;
-    const type = fluid.type ? ` (${fluid.type})` : '';
-    const filling =
-      fluid.lost === 'none'
-        ? []
-        : [action('fill', `Fill ${fluid.name}${type}${amount}.`, [fluid.id], has('filled', 'done'))];
-    return [
-      ...out,
-      ...filling,
-      action(
-        'leak check cold',
-        `Look for leaks, cold: ${fluid.name}.`,
-        [fluid.id],
-        has('cold leak checked', 'done'),
-      ),
-    ];
-  }
-  return [
-    ...out,
-    ...(fluid.bleed
-      ? [action('prime and bleed', `Prime and bleed ${fluid.name}.`, [fluid.id], has('bled', 'done'))]
-      : []),
-    ...(fluid.liveEnergy !== null
-      ? [
-          action(
-            'leak check hot',
-            `Look for leaks, running: ${fluid.name}.`,
-            [fluid.id],
-            has('hot leak checked', 'done'),
-          ),
-        ]
-      : []),
-  ];
 }
 
 function giveBack(at: Situation, one: PlanNode): StepAction {

@@ -135,7 +135,7 @@ function costOf(at: Situation, list: readonly Listed[], unknown: Reach['unknown'
 function isInNow(at: Situation, position: Row<'position'>, on: ReachRemoval['state']): boolean {
   if (on === 'still') return position.found !== 'empty';
   const mark = holeMark(at.graph.log, position, standingOfHole(at.graph.log, position));
-  if (on === 'again') return mark !== 'left out' && mark !== 'blocked' && position.found !== 'empty';
+  if (on === 'again' && position.found !== 'empty') return mark !== 'left out' && mark !== 'blocked';
   return mark === 'started' || mark === 'tightened' || mark === 'paint-checked' || mark === 'later';
 }
 
@@ -165,11 +165,14 @@ function sharedWith(at: Situation, ids: ReadonlySet<string>): Row<'position'>[] 
   return [...found.values()];
 }
 
-/** Fluids that these removals open and that are in the system now. */
+/** Fluids that these removals open, or that were drained before they came off, and that are in the system now. */
 function fluidsOf(at: Situation, ids: ReadonlySet<string>): string[] {
   const found = new Set<string>();
+  const { log, needs } = at.graph;
   for (const open of at.state.opens) {
-    if (!ids.has(ownerOf(at.graph.log, open.thingId) ?? '')) continue;
+    const owner = ownerOf(log, open.thingId) ?? '';
+    const behind = needs.behindDrain.get(log.indexOf.get(owner) ?? -1) ?? [];
+    if (!ids.has(owner) && !behind.some((index) => ids.has(log.removals[index]?.id ?? ''))) continue;
     const progress = at.progress[at.graph.closing.get(open.fluidId) ?? -1];
     if (!progress || progress.done || progress.touched) found.add(open.fluidId);
   }

@@ -1,4 +1,4 @@
-import type { JobState } from '../model/tables.ts';
+import type { JobState, Row } from '../model/tables.ts';
 import { buildGraph, listOrder } from './build-graph.ts';
 import { contents, type Content } from './content.ts';
 import { arcs, type Arcs, type Graph } from './graph.ts';
@@ -90,7 +90,7 @@ export function titleOf(graph: Graph, node: number): string {
     case 'C1':
       return `Fill ${log.fluid.get(one.thingId)?.name ?? 'fluid'}, leak check cold`;
     case 'C2':
-      return `Bleed ${log.fluid.get(one.thingId)?.name ?? 'fluid'}, leak check hot`;
+      return bleedTitle(log.fluid.get(one.thingId));
     case 'I':
       return `Give back: ${log.isolation.get(one.thingId)?.how || (log.isolation.get(one.thingId)?.energy ?? '')}`;
     case 'T':
@@ -99,4 +99,11 @@ export function titleOf(graph: Graph, node: number): string {
     case 'K':
       return log.ownStep.get(one.thingId)?.title ?? `Re-check: ${set?.name || removal?.title || 'fasteners'}`;
   }
+}
+
+/** No more than is done in it: not every fluid is bled, and not every one is looked at running. */
+function bleedTitle(fluid: Row<'fluid'> | undefined): string {
+  const name = fluid?.name ?? 'fluid';
+  if (fluid?.bleed === false) return `Leak check hot: ${name}`;
+  return fluid?.liveEnergy === null ? `Bleed ${name}` : `Bleed ${name}, leak check hot`;
 }

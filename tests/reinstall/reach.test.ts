@@ -23,7 +23,7 @@ describe('what it costs to reach something', () => {
     job.holds(bolts.holes[0] ?? '', clip);
     job.holds(own.holes[0] ?? '', seal);
     const fluid = job.fluid('Oil', [hose]);
-    const other = job.fluid('Water', [job.removal('Radiator').connection('Tap')]);
+    const other = job.fluid('Water', [job.removal('Tank').connection('Tap')]);
     for (const removal of [cover, pipe, pump]) job.deed(removal.id, 'done');
     job.deed(bolts.holes[0] ?? '', 'tightened');
     job.deed(earth, 'given back');
@@ -40,6 +40,27 @@ describe('what it costs to reach something', () => {
       { removalId: pump.id, number: 4, title: 'Pump', why: 'it holds what you want' },
     ]);
     expect(reach.unknown).toEqual([]);
+  });
+
+  test('what came off because the system was empty needs it empty again, and a hole filled meanwhile counts', () => {
+    const job = build();
+    const drain = job.removal('Oil', { did: 'opened' });
+    const oil = job.fluid('Oil', [drain.id], { drainedMl: 1000 });
+    const cover = job.removal('Cover');
+    const set = cover.set(3);
+    job.set('position', set.holes[2] ?? '', { found: 'empty' });
+    const gear = job.removal('Gear').needs(cover);
+    const part = gear.part('Gear');
+    expect(reachOf(job.state(), [part]).fluids).toEqual([]);
+    for (const hole of set.holes) job.deed(hole, 'tightened');
+    for (const removal of [gear, cover, drain]) job.deed(removal.id, 'done');
+    job.deed(oil, 'done');
+    const reach = reachOf(job.state(), [part]);
+    expect(reach.removals.map((one) => [one.title, one.fasteners])).toEqual([
+      ['Cover', 3],
+      ['Gear', 0],
+    ]);
+    expect(reach.fluids).toEqual([oil]);
   });
 
   test('with fasteners, tools, what must be renewed, made safe and drained again', () => {

@@ -12,10 +12,16 @@ describe('what a step is called', () => {
     ['Cover', 'S', (job) => job.removal('Cover')],
     ['cover, 3 bolts', 'S', (job) => job.removal('', { typed: 'cover, 3 bolts\n+ gasket' })],
     ['Fill Oil, leak check cold', 'C1', (job) => job.fluid('Oil', [job.removal('Plug').set(1).id])],
+    ['Bleed Oil', 'C2', (job) => job.fluid('Oil', [job.removal('Plug').set(1).id], { bleed: true })],
     [
       'Bleed Oil, leak check hot',
       'C2',
-      (job) => job.fluid('Oil', [job.removal('Plug').set(1).id], { bleed: true }),
+      (job) => job.fluid('Oil', [job.removal('Plug').set(1).id], { bleed: true, liveEnergy: 'electricity' }),
+    ],
+    [
+      'Leak check hot: Oil',
+      'C2',
+      (job) => job.fluid('Oil', [job.removal('Plug').set(1).id], { bleed: false, liveEnergy: 'electricity' }),
     ],
     [
       'Give back: mains off',

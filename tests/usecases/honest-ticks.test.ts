@@ -166,6 +166,18 @@ describe('a tick of many says no more than is so', () => {
     expect((await card())?.notCounted).toEqual([]);
   });
 
+  it('what was moved aside comes back from where it hangs, and was never taken apart', async () => {
+    const job = await gearbox(['aside pressure line, hung on wire', 'aside motor, 3 M6x16, hung on a strap']);
+    const told = (title: string) =>
+      job
+        .plan()
+        .steps.find((step) => step.title === title)
+        ?.actions.map((action) => action.sentence)
+        .filter((sentence) => sentence.startsWith('Bring back'));
+    expect(told('Pressure line')).toEqual(['Bring back: pressure line, hung on wire.']);
+    expect(told('Motor')).toEqual(['Bring back: motor, hung on a strap.']);
+  });
+
   it('a hose is on before its clamps are set', async () => {
     const job = await gearbox(['hose, 2 ends', '+ 2 clamps 25 mm']);
     expect(job.plan().steps[0]?.actions.map((action) => action.code)).toEqual(['join', 'start', 'tighten']);
