@@ -122,8 +122,20 @@ function takeNameless(state: State, run: Run, front: number): void {
     openPart(state, run, front, null);
     return;
   }
+  if (!strange && run.length === 1 && takeWhichOne(state)) return;
   if (strange && state.current !== null) letCountGo(state);
   for (let i = 0; i < run.length; i += 1) pass(state);
+}
+
+/** "hose, suction": a word of its own behind a hose, pipe or plug says which of them; one that is near a known word does not. */
+function takeWhichOne(state: State): boolean {
+  const item = state.current;
+  const atom = peek(state);
+  if (item?.kind !== 'connection' || state.fresh !== null || state.count !== null) return false;
+  if (!has(atom, 'word') || !/^\p{L}{3,}$/u.test(atom?.text ?? '') || !endsHere(peek(state, 1))) return false;
+  item.name = `${atom?.text ?? ''} ${item.name}`;
+  use(state, 'connection');
+  return true;
 }
 
 /** "4 M8, 1 streched": how many of what nobody knows, so the number stays with the word. */

@@ -69,6 +69,7 @@ const LINES: readonly (readonly [string, ...unknown[]])[] = [
     part('drain plug'),
   ],
   // hoses, plugs, cables
+  ['hose, suction, 2 ends', connection('hose', 'suction hose', { ends: 2 })],
   ['hose, lower, 2 ends, clamp 35 mm', connection('hose', 'lower hose', { ends: 2, clampMm: 35 })],
   ['upper hose, 1 end, jubilee clip 40', connection('hose', 'upper hose', { ends: 1, clampMm: 40 })],
   ['hose, 2 clamps 35 mm', connection('hose', 'hose'), set({ what: 'clamp', count: 2, sizeMm: 35 })],
