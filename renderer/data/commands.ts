@@ -54,8 +54,8 @@ export async function send<T>(
     heard(reply.seq);
     tookOne(screen);
     // What is shown ahead stays until the reading that holds it has come; the screen lets it go then.
-    if (tick !== null) kept(command, reply.seq);
-    else if (removal === null) end(command);
+    if (tick !== null || removal !== null) kept(command, reply.seq);
+    else end(command);
     return reply.value;
   } catch (error) {
     end(command);

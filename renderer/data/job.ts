@@ -11,6 +11,8 @@ import { remember } from './remember.ts';
 export interface OpenJob {
   readonly id: string;
   readonly view: JobView;
+  /** Journal number that the view is as new as. */
+  readonly seq: number;
   readonly now: number;
   /** Removals shown ahead of the record. */
   readonly ahead: readonly Pending[];
@@ -32,8 +34,8 @@ export function useJob(): OpenJob | null {
   }, [view, pending]);
   const read = reading.data?.seq ?? 0;
   useEffect(() => {
-    for (const one of pending)
-      if (one.tick && one.seq !== null && one.seq <= read) journal.getState().end(one.command);
+    // As new as the reply, whatever it shows: what was sent may have been taken back meanwhile.
+    for (const one of pending) if (one.seq !== null && one.seq <= read) journal.getState().end(one.command);
   }, [read, pending]);
   useEffect(() => {
     // A job that is gone (undone, restored away) leads back to the list of jobs; a program that only does not answer
@@ -45,6 +47,7 @@ export function useJob(): OpenJob | null {
   return {
     id: jobId,
     view,
+    seq: read,
     now: Math.max(Date.now(), view.state.job.createdAt),
     ahead: pending.filter((one) => one.removal !== null && one.jobId === jobId),
     ticks: pending.flatMap((one) => (one.tick !== null && one.jobId === jobId ? [one.tick] : [])),

@@ -84,7 +84,7 @@ export function useStatus(job: OpenJob | null = null, hasUndo = false): StatusPr
     progress: now && { say: progressOf(now, Date.now()), onCancel: cancelPhotos },
     turn: photosTurn(job, ended) ?? (doneOn === here ? lastTurn(job, hasUndo) : null),
     refusal: refusal ?? (connected ? null : windowText.noAnswer),
-    unsaved: pending.filter((one) => one.seq === null).length,
+    unsaved: pending.filter((one) => one.seq === null || one.removal !== null).length,
     onClose: () => journal.getState().refuse(null),
   };
 }

@@ -1,8 +1,9 @@
 import { type Dispatch, type SetStateAction, useEffect, useMemo, useState } from 'react';
 import { v7 } from 'uuid';
-import { client } from '../data/client.ts';
+import { client, type Reply } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import { journal } from '../data/journal.ts';
 import type { MarkAtHand } from '../screens/removal/MarkPanel.tsx';
 import { marks as say } from '../texts/marks.ts';
 import { type Markable, type MarkerAt, markables, marksOn, nextToMark } from '../model/marks.ts';
@@ -10,6 +11,8 @@ import { type Markable, type MarkerAt, markables, marksOn, nextToMark } from '..
 interface Ahead {
   readonly marker: MarkerAt;
   readonly gone: boolean;
+  /** The journal number by which the record has it; null while it is on its way. */
+  readonly seq: number | null;
 }
 
 /** The record's markers with what this window has done to them since: a touch is shown before the reply comes. */
@@ -25,11 +28,8 @@ function overlaid(rows: readonly MarkerAt[], ahead: ReadonlyMap<string, Ahead>):
   ];
 }
 
-const caughtUp = (rows: ReadonlyMap<string, MarkerAt>, { marker, gone }: Ahead): boolean => {
-  const row = rows.get(marker.id);
-  if (!row) return gone;
-  return !gone && row.x === marker.x && row.y === marker.y && row.thingId === marker.thingId;
-};
+/** A reading that is as new as the reply says it all, also where the mark was undone meanwhile and looks otherwise. */
+const caughtUp = (read: number, { seq }: Ahead): boolean => seq !== null && seq <= read;
 
 /** Marks of the photo at hand, and what can be done to them. Every deed is one command, so one undo. */
 export function useMarks(job: OpenJob, removalId: string | null, photoId: string | null) {
@@ -40,12 +40,11 @@ export function useMarks(job: OpenJob, removalId: string | null, photoId: string
   const [joiningId, setJoiningId] = useState<string | null>(null);
   const rows = job.view.state.marker;
   useEffect(() => {
-    const byId = new Map(rows.map((row) => [row.id, row]));
     setAhead((now) => {
-      const left = [...now].filter(([, one]) => !caughtUp(byId, one));
+      const left = [...now].filter(([, one]) => !caughtUp(job.seq, one));
       return left.length === now.size ? now : new Map(left);
     });
-  }, [rows]);
+  }, [job.seq, ahead]);
   useEffect(() => {
     setAtId(null);
   }, [photoId, removalId]);
@@ -115,52 +114,44 @@ interface Deeds {
 
 /** Places, changes and takes away marks: shown at once, taken back where the record refuses. */
 function markDeeds({ job, photoId, markers, thingId, setAhead, setAtId }: Deeds) {
-  const show = (marker: MarkerAt, gone: boolean) =>
-    setAhead((now) => new Map(now).set(marker.id, { marker, gone }));
-  const drop = (id: string) =>
-    setAhead((now) => {
-      const left = new Map(now);
-      left.delete(id);
-      return left;
+  /** Shown until a reading that holds it has come; taken back where the record refuses. */
+  const show = (marker: MarkerAt, gone: boolean, call: (command: string) => Promise<Reply<unknown>>) => {
+    setAhead((now) => new Map(now).set(marker.id, { marker, gone, seq: null }));
+    void send(job.id, call).then((done) => {
+      const { seq } = journal.getState();
+      setAhead((now) => {
+        const own = now.get(marker.id);
+        // A later change of the same mark stands in its place.
+        if (own?.marker !== marker || own.gone !== gone) return now;
+        const left = new Map(now);
+        if (done === null) left.delete(marker.id);
+        else left.set(marker.id, { marker, gone, seq });
+        return left;
+      });
     });
+  };
   const change = (id: string, values: Partial<Pick<MarkerAt, 'x' | 'y' | 'thingId'>>) => {
     const marker = markers.find((one) => one.id === id);
     if (!marker) return;
-    show({ ...marker, ...values }, false);
-    void send(job.id, (command) =>
+    show({ ...marker, ...values }, false, (command) =>
       client.record.change({ command, jobId: job.id, table: 'marker', id, values }),
-    ).then((done) => {
-      if (done === null) drop(id);
-    });
+    );
   };
   const place = (x: number, y: number) => {
     if (photoId === null) return;
     const id = v7();
     const n = Math.max(0, ...markers.filter((one) => one.photoId === photoId).map((one) => one.n)) + 1;
-    show({ id, photoId, n, x, y, thingId, togetherId: null }, false);
+    const values = { photoId, n, x, y, thingId };
+    show({ id, ...values, togetherId: null }, false, (command) =>
+      client.record.make({ command, jobId: job.id, table: 'marker', id, values }),
+    );
     setAtId(id);
-    void send(job.id, (command) =>
-      client.record.make({
-        command,
-        jobId: job.id,
-        table: 'marker',
-        id,
-        values: { photoId, n, x, y, thingId },
-      }),
-    ).then((done) => {
-      if (done === null) drop(id);
-    });
   };
   const remove = (id: string) => {
     const marker = markers.find((one) => one.id === id);
     if (!marker) return;
-    show(marker, true);
+    show(marker, true, (command) => client.record.remove({ command, jobId: job.id, table: 'marker', id }));
     setAtId((at) => (at === id ? null : at));
-    void send(job.id, (command) =>
-      client.record.remove({ command, jobId: job.id, table: 'marker', id }),
-    ).then((done) => {
-      if (done === null) drop(id);
-    });
   };
   return { place, change, remove };
 }
