@@ -137,5 +137,9 @@ export function gatesByNotch(view: JobView, logIds: readonly string[]): Map<stri
     else if (old.passed || (gate.holding.length > 0 && !item.passed)) here[same] = item;
     places.set(place, here);
   }
+  // The way back climbs the line: of several at one place the one that comes first is the lowest.
+  const turn = new Map(gates.map((gate) => [gate.id, steps.findIndex((step) => step.id === gate.stepId)]));
+  const turnOf = ({ id }: Gate) => ((turn.get(id) ?? -1) >= 0 ? (turn.get(id) ?? 0) : steps.length);
+  for (const here of places.values()) here.sort((a, b) => turnOf(b) - turnOf(a));
   return places;
 }

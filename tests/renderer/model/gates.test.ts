@@ -19,6 +19,15 @@ describe('gates on the line', () => {
     ]);
   });
 
+  it('stand over each other in the order in which they come on the way up', async () => {
+    const job = await seeded(['guard', 'drained gear oil 1 l', 'mains locked out', 'cover']);
+    expect(titles(job).filter((title) => title.startsWith('Check before'))).toEqual([
+      'Check before closing',
+      'Check before power or pressure',
+      'Check before filling',
+    ]);
+  });
+
   it('are not drawn while things come off', async () => {
     const job = await seeded(['mains locked out', 'guard']);
     expect(titles(job, 'apart')).toEqual(['Mains locked out', 'Guard']);
