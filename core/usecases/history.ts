@@ -1,5 +1,16 @@
+import { refuse } from '../model/result.ts';
 import type { Context, JobInput, Reply } from './frame.ts';
 import { UNNAMED } from './frame.ts';
+
+/** A job that came in as a file is the ground that its own Undo stands on, and not a deed of it. */
+const BROUGHT_IN = 'jobs.import';
+
+/** What the next undo takes back; null = nothing. */
+function nextUndo(context: Context, jobId: string): string | null {
+  const { undo } = context.workshop.history.stacks(jobId, context.actor ?? UNNAMED);
+  const what = undo.at(-1)?.what ?? null;
+  return what === BROUGHT_IN ? null : what;
+}
 
 function turn(context: Context, input: JobInput, back: 'undo' | 'redo'): Reply<{ what: string }> {
   const { workshop } = context;
@@ -14,6 +25,10 @@ function turn(context: Context, input: JobInput, back: 'undo' | 'redo'): Reply<{
 
 /** Takes back the last command of this person in this job, by a new entry. */
 export function historyUndo(context: Context, input: JobInput): Reply<{ what: string }> {
+  // Sent again because its reply got lost, it is answered as it was.
+  const sent = context.workshop.db.prepare('SELECT 1 FROM journal WHERE command = ?').get(input.command);
+  if (nextUndo(context, input.jobId) === null && sent === undefined)
+    return refuse('refused', 'There is nothing to undo.');
   return turn(context, input, 'undo');
 }
 
@@ -25,7 +40,7 @@ export function historyRedo(context: Context, input: JobInput): Reply<{ what: st
 /** What the next undo and redo would do; null = nothing. */
 export function historyState(context: Context, jobId: string): { undo: string | null; redo: string | null } {
   const stacks = context.workshop.history.stacks(jobId, context.actor ?? UNNAMED);
-  return { undo: stacks.undo.at(-1)?.what ?? null, redo: stacks.redo.at(-1)?.what ?? null };
+  return { undo: nextUndo(context, jobId), redo: stacks.redo.at(-1)?.what ?? null };
 }
 
 /** The newest entries of a job's chain, newest first. */

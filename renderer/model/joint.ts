@@ -137,7 +137,9 @@ export function jointOf(
     shape: kind === 'centre out' || kind === 'line' ? 'other' : kind === 'cross' ? 'round' : undefined,
     allShown: seen.allShown === '' ? undefined : seen.allShown === 'yes',
   });
-  const asked = order !== null && !numbered && seen.allShown === '';
+  // A step that is done asks nothing, and no round of it is at hand.
+  const over = step.state === 'done';
+  const asked = order !== null && !numbered && seen.allShown === '' && !over;
   const walk = walkOf(step, asked ? { order: [], around: [] } : sequenceOf(step, order, kind));
   return {
     photo,
@@ -157,6 +159,8 @@ export function jointOf(
     nextId: walk.nextId,
     nextRound: walk.nextRound,
     lagging: walk.lagging,
-    rounds: walk.rounds,
+    rounds: over
+      ? walk.rounds.map((round) => (round.state === 'now' ? { ...round, state: 'to come' } : round))
+      : walk.rounds,
   };
 }

@@ -6,6 +6,7 @@ import type { AwayData, WantData } from '../screens/off/Panels.tsx';
 import { off as say } from '../texts/off.ts';
 import type { Rich } from '../ui/rich.tsx';
 import type { RowData } from '../ui/Rows.tsx';
+import { isoOf } from './days.ts';
 import { lastAmong } from './deeds.ts';
 import { logOf, plannedIds } from './line.ts';
 import { ago, day } from './time.ts';
@@ -257,6 +258,7 @@ export function wantsOf(view: JobView): WantData[] {
     quantity: line.needed === null && line.noted === 0 ? null : Math.max(line.needed ?? 0, line.noted),
     about: [say.causes[line.cause], ...titlesOf(view, line.thingIds)].join(', '),
     state: line.state,
+    by: line.promisedAt === null ? '' : isoOf(line.promisedAt),
   }));
 }
 

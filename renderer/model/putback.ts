@@ -209,6 +209,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
       id: String(i),
       text: action.sentence,
       done: action.done,
+      more: action.done && action.code === 'fill' ? say.fillMore : '',
       ticks: DEED_OF[action.code] !== undefined,
       caution: i === 0 ? step.cautions.join(' ') : '',
     })),

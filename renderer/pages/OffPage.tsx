@@ -145,7 +145,7 @@ function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingI
         return {
           kind: 'to get',
           wants,
-          onState: onWant,
+          ...onWant,
           onSave: () => saveFile('to-get.csv', new Blob([wantsCsv(wants)], { type: 'text/csv' })),
         };
       case 'tray':

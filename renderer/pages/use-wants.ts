@@ -3,6 +3,7 @@ import { v7 } from 'uuid';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import type { OpenJob } from '../data/job.ts';
+import { endOfDay } from '../model/days.ts';
 import { piecesHere } from '../model/off.ts';
 import type { WantState } from '../screens/off/Panels.tsx';
 
@@ -13,13 +14,30 @@ type Noted = Map<string, string>;
  * Changes the state of a line of the list to get. Whoever goes on from "ordered" to "here" before the record has been
  * read again means the note that is still on its way, not another one.
  */
-export function useWants(job: OpenJob): (key: string, state: WantState) => void {
+export function useWants(job: OpenJob): {
+  readonly onState: (key: string, state: WantState) => void;
+  readonly onDay: (key: string, iso: string) => void;
+} {
   const noted = useRef<Noted>(new Map());
   const { want } = job.view.state;
   useEffect(() => {
     for (const [key, id] of noted.current) if (want.some((row) => row.id === id)) noted.current.delete(key);
   }, [want]);
-  return (key, state) => void setWant(job, noted.current, key, state);
+  return {
+    onState: (key, state) => void setWant(job, noted.current, key, state),
+    onDay: (key, iso) => setDay(job, noted.current, key, iso),
+  };
+}
+
+/** The day on which what is ordered is promised; an emptied field takes it back. */
+function setDay(job: OpenJob, noted: Noted, key: string, iso: string): void {
+  const line = job.view.toGet.find((one) => one.key === key);
+  const own = noted.get(key);
+  const promisedAt = endOfDay(iso);
+  for (const id of [...(line?.wantIds ?? []), ...(own === undefined ? [] : [own])])
+    void send(job.id, (command) =>
+      client.record.change({ command, jobId: job.id, table: 'want', id, values: { promisedAt } }),
+    );
 }
 
 /** "here" books the pieces in. */

@@ -47,6 +47,7 @@ export const off = {
     ];
     return `${at.off} ${at.off === 1 ? 'fastener' : 'fasteners'} off${came}: ${places.join(', ')}`;
   },
+  wantBy: (what: string) => `Here by, ${what}`,
   unaccounted: (count: number) => `${count} unaccounted`,
   looseOn: (count: number) => `${count} more are loose on the machine.`,
   awaySince: (who: string, date: string) => `${who === '' ? 'away' : `with ${who}`}, since ${date}`,

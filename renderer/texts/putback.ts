@@ -21,6 +21,9 @@ export const putback = {
   closeHole: 'Close',
   all: 'The whole list',
   listTitle: 'What can go ahead',
+  fillMore: 'More went in',
+  closedTitle: 'Together and closed',
+  doneCount: (count: number) => (count === 1 ? 'step is done' : 'steps are done'),
   listCount: (count: number) =>
     count === 1
       ? 'step can go ahead today'
@@ -29,7 +32,7 @@ export const putback = {
         : 'steps can go ahead today, one after the other',
   listNone:
     'Nothing is off, so nothing has to go back. Take something apart first; the way back is worked out by itself.',
-  listDone: 'Everything is back. What is left is the check before handing over.',
+  listDone: 'Everything is back. Look at it once more, then close the job.',
   groups: {
     ready: 'Ready',
     waiting: 'Waiting for',

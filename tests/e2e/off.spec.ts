@@ -86,3 +86,24 @@ test('a part is sent out, is said to be away everywhere, and comes back', async 
   await page.getByRole('button', { name: 'It is back' }).click();
   await expect(page.getByRole('heading', { name: 'Not in the workshop' })).toHaveCount(0);
 });
+
+test('what is ordered gets the day on which it is promised, and what goes ahead by then counts on it', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['side cover, gasket, 8 M8x25, bag 4'], 'F3');
+  await page.getByRole('button', { name: 'To get, 1' }).click();
+  await expect(page.getByLabel('Here by, gasket')).toHaveCount(0);
+  await page
+    .getByRole('group', { name: /State of/ })
+    .getByRole('radio', { name: 'ordered' })
+    .click();
+  await page.getByLabel('Here by, gasket').fill('2090-01-05');
+  await saved(page);
+  await page.keyboard.press('F4');
+  await page.keyboard.press('d');
+  await page.keyboard.press('ArrowRight');
+  await expect(page.getByRole('heading', { name: /^By .*2090$/ })).toBeVisible();
+  await expect(page.locator('.big .num')).toHaveText('1');
+});

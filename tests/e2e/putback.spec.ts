@@ -168,6 +168,7 @@ test('a job that is back is closed at its end, and may be opened again', async (
   await expect(page.getByText('Everything is back.')).toBeVisible();
   await page.getByRole('button', { name: /Close the job/ }).click();
   await expect(page.getByText('This job is closed.')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Together and closed' })).toBeVisible();
   await page.keyboard.press('F12');
   await expect(page.getByText('This machine is together and its job closed.')).toBeVisible();
   await expect(page.getByText('DO NOT RUN')).toHaveCount(0);
@@ -228,4 +229,25 @@ test('a hole whose own piece is damaged stays open; a new one that came goes int
   }
   // Both new ones are in by the books; the old one of hole 1 is in hand again, and good for nothing here.
   await expect(state.getByRole('radio', { name: 'a new one is in' })).toHaveCount(0);
+});
+
+test('what was filled short is topped up, also once its step is done', async ({ open, program }) => {
+  const page = await open();
+  await loggedJob(program, page, ['drained gear oil 1,2 l'], 'F4');
+  await page.getByRole('button', { name: /^It is back|^Filled/ }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Fill gear oil/);
+  const box = page.getByRole('checkbox', { name: /^Fill gear oil/ });
+  await box.click();
+  await page.getByRole('dialog').getByRole('textbox').fill('1,1 l');
+  await page.keyboard.press('Enter');
+  await expect(box).toBeChecked();
+  const more = page.getByRole('button', { name: 'More went in' });
+  await more.click();
+  await page.getByRole('dialog').getByRole('textbox').fill('0,1 l');
+  await page.keyboard.press('Enter');
+  await saved(page);
+  await page.getByRole('button', { name: /^Filled and checked/ }).click();
+  // 1,1 l alone would stop it here: 1,2 l had come out.
+  await expect(page.getByText('Everything is back.')).toBeVisible();
+  await expect(page.getByText(/1\.1 l|Top it up/)).toHaveCount(0);
 });

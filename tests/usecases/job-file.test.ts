@@ -7,7 +7,7 @@ import { checkDatabase, originalPath } from '../../core/store/check.ts';
 import { sha256 } from '../../core/store/journal.ts';
 import { places, type Workshop } from '../../core/store/workshop.ts';
 import { jobExport, jobImport } from '../../core/usecases/job-file.ts';
-import { clientOf, command, good, logJob, stateOf } from '../support/client.ts';
+import { clientOf, command, good, logJob, refused, stateOf } from '../support/client.ts';
 import { READY_JOBS } from '../support/jobs.ts';
 import { newWorkshop } from '../support/workshop.ts';
 
@@ -150,6 +150,18 @@ describe('job file', () => {
     good(read(workshop, text));
     const again = read(workshop, text);
     expect(again.ok ? '' : again.fault.sentence).toContain('in this workshop already');
+  });
+
+  it('is not taken back by the job’s own Undo, which stands on it', async () => {
+    const { text, jobId } = await textOf();
+    const workshop = newWorkshop();
+    good(read(workshop, text));
+    const client = clientOf(workshop);
+    expect(refused(await client.history.undo({ ...command(), jobId }))).toBe('There is nothing to undo.');
+    good(await client.jobs.change({ ...command(), jobId, values: { complaint: 'drips' } }));
+    good(await client.history.undo({ ...command(), jobId }));
+    expect(stateOf(workshop, jobId).job.complaint).not.toBe('drips');
+    expect(refused(await client.history.undo({ ...command(), jobId }))).toBe('There is nothing to undo.');
   });
 
   it('gives a bag another label where the label is in use, and says so', async () => {

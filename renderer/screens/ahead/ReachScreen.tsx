@@ -76,6 +76,7 @@ export function ReachScreen(props: ReachScreenProps) {
             example={say.reachExample}
             value={props.typed}
             onChange={props.onType}
+            first
           />
         </form>
         {props.chosen.length > 0 && (

@@ -1,5 +1,6 @@
 import { off as say } from '../../texts/off.ts';
 import { Choice } from '../../ui/Choice.tsx';
+import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { Say, type Rich } from '../../ui/rich.tsx';
 
@@ -13,16 +14,19 @@ export interface WantData {
   /** Why it is wanted, and for which removal. */
   readonly about: string;
   readonly state: WantState;
+  /** Day on which it is promised, "2026-11-26"; "" where nobody said. */
+  readonly by: string;
 }
 
 interface WantPanelProps {
   readonly wants: readonly WantData[];
   readonly onState: (id: string, state: WantState) => void;
+  readonly onDay: (id: string, iso: string) => void;
   readonly onSave: () => void;
 }
 
 /** What must be bought, made or fetched. */
-export function WantPanel({ wants, onState, onSave }: WantPanelProps) {
+export function WantPanel({ wants, onState, onDay, onSave }: WantPanelProps) {
   const open = wants.filter((want) => want.state === 'needed' || want.state === 'ordered').length;
   return (
     <>
@@ -57,6 +61,15 @@ export function WantPanel({ wants, onState, onSave }: WantPanelProps) {
                   label: say.states[value],
                 }))}
               />
+              {want.state === 'ordered' && (
+                <Field
+                  type="date"
+                  label={say.wantBy(want.what)}
+                  value={want.by}
+                  onChange={(iso) => onDay(want.id, iso)}
+                  figures
+                />
+              )}
             </li>
           ))}
         </ul>

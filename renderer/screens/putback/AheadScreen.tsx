@@ -44,11 +44,12 @@ export interface AheadScreenProps {
 /** The whole way back: what is ready, what waits and for what, what must come first, what is stopped. */
 export function AheadScreen(props: AheadScreenProps) {
   const { groups, points } = props;
+  const doneRows = groups.find((one) => one.group === 'done')?.rows.length ?? 0;
   const only = groups.length > 0 && groups.every((one) => one.group === 'done' || one.group === 'passed');
   return (
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="ahead">
       <div className="off-list">
-        <h1>{say.listTitle}</h1>
+        <h1>{props.close === 'closed' ? say.closedTitle : say.listTitle}</h1>
         {groups.length === 0 && <p className="off-summary">{say.listNone}</p>}
         {only && <p className="off-summary">{props.close === 'closed' ? say.closedSay : say.listDone}</p>}
         {groups.map((one) => (
@@ -72,7 +73,11 @@ export function AheadScreen(props: AheadScreenProps) {
         </div>
       </div>
       <section className="hand on-sheet">
-        <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
+        {only ? (
+          <BigNumber value={String(doneRows)} unit={say.doneCount(doneRows)} size={152} />
+        ) : (
+          <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
+        )}
         {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
         {points.length > 0 && <Points points={points} />}
         <Foot {...props} />

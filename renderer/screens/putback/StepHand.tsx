@@ -124,6 +124,11 @@ function Actions(props: {
         {props.actions.map((action) => (
           <li key={action.id}>
             <Action action={action} onAction={props.onAction} />
+            {action.more !== '' && (
+              <button type="button" className="link" onClick={() => props.onAction(action.id, true)}>
+                {action.more}
+              </button>
+            )}
           </li>
         ))}
       </ol>

@@ -33,6 +33,8 @@ export interface ActionData {
   readonly id: string;
   readonly text: string;
   readonly done: boolean;
+  /** What more of it may be kept once it is done; "" for nothing. */
+  readonly more: string;
   /** False where nothing of its own is kept: it is done with its step. */
   readonly ticks: boolean;
   /** Said with it where the hand goes; "" for none. */

@@ -174,7 +174,7 @@ describe('a bag', () => {
 
 describe('the list to get', () => {
   it('keeps commas, quotes and line breaks of a name inside their field (RFC 4180)', () => {
-    const want = { id: 'a', quantity: 2, about: 'noted', state: 'needed' as const };
+    const want = { id: 'a', quantity: 2, about: 'noted', state: 'needed' as const, by: '' };
     const csv = wantsCsv([
       { ...want, what: 'seal, 45 × 3' },
       { ...want, what: 'the "long" bolt' },

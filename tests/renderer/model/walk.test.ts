@@ -96,4 +96,16 @@ describe('a joint walked in rounds', () => {
       ['snug', 'stage 1', 'stage 2', 'stage 3'].flatMap((round) => [1, 2].map((n) => `${round} ${n}`)),
     );
   });
+
+  it('is over once its step is done: nothing is asked and no round is at hand', async () => {
+    const { job } = await joint(4, 'end cover, 4 M8x25, 25 Nm', { orderKind: 'maker' });
+    await job.tick('done', [job.removalId('end cover')]);
+    const view = job.view();
+    const [step] = view.plan.steps;
+    if (!step) throw new Error('Expected a step.');
+    const over = jointOf(view, step, { photoId: null, markers: [], things: markables(view), allShown: '' });
+    expect(step.state).toBe('done');
+    expect(over.question).toBe(false);
+    expect(over.rounds.filter((round) => round.state === 'now')).toEqual([]);
+  });
 });
