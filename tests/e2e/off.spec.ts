@@ -102,7 +102,10 @@ test('what is ordered gets the day on which it is promised, and what goes ahead 
   await page.getByLabel('Here by, gasket').fill('2090-01-05');
   await saved(page);
   await page.keyboard.press('F4');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Side cover');
   await page.keyboard.press('d');
+  await expect(page.getByRole('heading', { name: 'What can go ahead today' })).toBeVisible();
+  await expect(page.getByLabel('Another day')).toBeVisible();
   await page.keyboard.press('ArrowRight');
   await expect(page.getByRole('heading', { name: /^By .*2090$/ })).toBeVisible();
   await expect(page.locator('.big .num')).toHaveText('1');

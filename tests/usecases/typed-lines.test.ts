@@ -85,7 +85,7 @@ describe('what is typed, stored', () => {
     expect(state.move.map(({ qty, dstStowId }) => ({ qty, dstStowId }))).toEqual([
       { qty: 1, dstStowId: bag },
     ]);
-    expect(state.connection.map((one) => one.name)).toEqual(['hose']);
+    expect(state.connection.map((one) => one.name)).toEqual(['suction hose']);
     const lead = await logged('earth lead, shelf 2');
     expect(lead.state.connection.map((one) => one.name)).toEqual(['earth lead, shelf 2']);
   });
