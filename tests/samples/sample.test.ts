@@ -144,7 +144,12 @@ describe('bringing the sample in', () => {
     const client = clientOf(workshop);
     const { ids } = good(await client.jobs.sample(command()));
     const last = ids.at(-1) ?? '';
-    good(await client.history.undo({ ...command(), jobId: last }));
+    // Below the operations: a job's own Undo stops at its coming in.
+    const gone = workshop.undo({ id: command().command, chain: last, actor: 'unnamed', at: workshop.now() });
+    expect(gone.ok).toBe(true);
+    expect(refused(await client.history.undo({ ...command(), jobId: ids[0] ?? '' }))).toContain(
+      'nothing to undo',
+    );
     expect(good(await client.jobs.sample(command())).ids).toEqual([last]);
   });
 
