@@ -144,6 +144,6 @@ export async function allBack(page: Page, hands: Hands): Promise<string[]> {
 export async function close(page: Page, hands: Hands): Promise<void> {
   await hands.go(largeKey(page));
   await expect(page.getByText('This job is closed.')).toBeVisible();
-  await expect(heading(page)).toHaveText('What can go ahead');
+  await expect(heading(page)).toHaveText('Together and closed');
   await saved(page);
 }
