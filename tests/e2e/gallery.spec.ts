@@ -167,6 +167,7 @@ test('a photo is looked at closely by keys, with its facts; marks on two photos 
   await viewer.getByRole('button', { name: 'Put marks' }).click();
   await viewer.getByRole('button', { name: 'Put it in the middle' }).click();
   await viewer.getByRole('button', { name: 'Done marking' }).click();
+  await viewer.getByRole('button', { name: /^mark 1, stands for nothing/ }).click();
   await viewer.getByRole('button', { name: 'Goes together with …' }).click();
   await expect(viewer.getByText('Touch the mark that goes together with mark 1')).toBeVisible();
   await page.keyboard.press('PageDown');
