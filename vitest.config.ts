@@ -8,6 +8,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/api/**', 'tests/e2e/**', 'tests/bench/**', 'tests/faults/**'],
+          setupFiles: ['tests/support/seed.ts'],
           testTimeout: 180_000,
         },
       },
@@ -15,6 +16,7 @@ export default defineConfig({
         test: {
           name: 'api',
           include: ['tests/api/**/*.test.ts', 'tests/faults/**/*.test.ts'],
+          setupFiles: ['tests/support/seed.ts'],
           testTimeout: 240_000,
           fileParallelism: false,
         },

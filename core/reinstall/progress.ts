@@ -45,16 +45,18 @@ function progressOfNode(graph: Graph, node: PlanNode, content: Content): Progres
     case 'I': {
       const own = standing(graph.log, node.thingId);
       const given = last(own, 'given back', 'done');
-      const rest = ofThings(graph, graph.log.removals[node.index]?.id ?? node.thingId, content);
+      // What came off beside an isolation has a step of its own, whose ticks are no news of the isolation.
+      const home = (graph.putBack[node.index] ?? -1) < 0 ? graph.log.removals[node.index]?.id : undefined;
+      const rest = ofThings(graph, home ?? node.thingId, content);
       const missing = given
         ? rest.missing
         : [...rest.missing, miss(node.thingId, 'given back', 'It is not given back.')];
-      const at = Math.max(given?.at ?? 0, rest.lastAt);
       return {
         ...rest,
         done: given !== undefined,
         wholeAt: given?.at ?? 0,
-        lastAt: at,
+        // What waits for it waits for the giving back, not for what was ticked after it.
+        lastAt: given?.at ?? rest.lastAt,
         missing,
         round: own.round,
       };

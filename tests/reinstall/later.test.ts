@@ -87,4 +87,27 @@ describe('a final tightening comes after what makes its condition true', () => {
       [`S:${arm.id}`, `K:${plain.id}`, 'recheck'],
     ]);
   });
+
+  test('what came off beside a support may go back later: the tightening on the ground still counts', () => {
+    const job = build();
+    const cover = job.removal('Cover');
+    const panel = cover.part('Panel');
+    const load = cover.isolation('load', { scope: 'listed' });
+    const set = job.removal('Arm').loose().set(1, { laterWhen: 'on the ground' });
+    job
+      .deed(set.holes[0] ?? '', 'started')
+      .deed(load, 'given back')
+      .deed(set.holes[0] ?? '', 'tightened');
+    job.deed(panel, 'fitted').deed(cover.id, 'done');
+    const state = (kind: string) => plan(job).steps.find((step) => step.kind === kind)?.state;
+    expect([state('I'), state('T')]).toEqual(['done', 'done']);
+  });
+
+  test('a tightening before the giving back does not count as the final one', () => {
+    const job = build();
+    const load = job.removal('On stands', { did: 'safe' }).isolation('load');
+    const set = job.removal('Arm').set(1, { laterWhen: 'on the ground' });
+    job.deed(set.holes[0] ?? '', 'tightened').deed(load, 'given back');
+    expect(plan(job).steps.find((step) => step.kind === 'T')?.state).not.toBe('done');
+  });
 });
