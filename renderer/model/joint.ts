@@ -99,6 +99,18 @@ export function hintOf(order: TighteningOrder | null, marks: readonly PhotoMark[
   return one === undefined || other === undefined ? '' : sayGap(one, other);
 }
 
+/** Rounds that a hole of the step was written down for since it last came off, also those on their way to the record. */
+function notedRounds(view: JobView, step: Step): Set<string> {
+  const holes = new Map(
+    step.fasteners.flatMap((set) => set.holes.map((hole) => [hole.positionId, hole.round] as const)),
+  );
+  const last = new Map<string, number>();
+  for (const deed of view.state.deed)
+    if (holes.has(deed.thingId)) last.set(deed.thingId, Math.max(last.get(deed.thingId) ?? 0, deed.round));
+  const deeds = view.state.deed.filter((deed) => last.get(deed.thingId) === deed.round);
+  return new Set([...holes.values(), ...deeds.map((deed) => deed.valueTyped)]);
+}
+
 /** The whole order: as numbered where the maker says so, else by the marks; what is on no photo comes after and counts. */
 function sequenceOf(
   step: Step,
@@ -140,7 +152,11 @@ export function jointOf(
   // A step that is done asks nothing, and no round of it is at hand.
   const over = step.state === 'done';
   const asked = order !== null && !numbered && seen.allShown === '' && !over;
-  const walk = walkOf(step, asked ? { order: [], around: [] } : sequenceOf(step, order, kind));
+  const walk = walkOf(
+    step,
+    asked ? { order: [], around: [] } : sequenceOf(step, order, kind),
+    notedRounds(view, step),
+  );
   return {
     photo,
     number: index + 1,

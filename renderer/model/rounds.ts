@@ -51,9 +51,9 @@ function through(hole: Hole, names: readonly string[], skipped: boolean): number
 
 /**
  * Walks a joint: by hand until all are started, then round by round in its order, the last once around. Where a hole
- * stands is read from the record, so that a reload and another window go on at the same hole.
+ * stands is read from the record, so that a reload and another window go on at the same hole. `noted`: rounds that some hole was written down for since it came off.
  */
-export function walkOf(step: Step, sequence: Sequence): Walk {
+export function walkOf(step: Step, sequence: Sequence, noted: ReadonlySet<string>): Walk {
   const holes = openHoles(step);
   const figures = roundFigures(step, null);
   // Where no torque is known there is nothing to share out: by hand, then tight.
@@ -68,17 +68,20 @@ export function walkOf(step: Step, sequence: Sequence): Walk {
   const countOf = (round: number): number =>
     holes.filter((hole) => (reached.get(hole.positionId) ?? -1) >= round).length;
   const rounds = figures.map((round, i): Round => {
+    // Made tight at once: nobody wrote that the shares before it were walked, so they are not shown as done.
+    const missed = i > 0 && i < Math.min(at, fullOf(names)) && !noted.has(round.name);
     const progress = i === at && countOf(at) > 0 ? say.ofHoles(countOf(at), holes.length) : '';
     return {
       id: round.name,
       share: say.roundNames[round.name] ?? round.name,
       value: round.value || say.allHoles,
       unit: round.unit,
-      about:
-        i === 0
+      about: missed
+        ? say.roundMissed
+        : i === 0
           ? say.ofHoles(countOf(0), holes.length)
           : [say.roundAbout(i, round.name), progress].filter(Boolean).join(', '),
-      state: i < at ? 'done' : i === at ? 'now' : 'to come',
+      state: missed ? 'not noted' : i < at ? 'done' : i === at ? 'now' : 'to come',
     };
   });
   return {

@@ -186,7 +186,9 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const rounds = useRoundDeeds(job, joint, step, onStop);
   // A step that is done leads on to the next one at hand.
   const onwards = step.state === 'done' ? () => goOn(job) : null;
-  useStepKeys(step, work.go, rounds.advance, onwards);
+  const { advance: through } = rounds;
+  const advance = through && (() => work.closing(through));
+  useStepKeys(step, work.go, advance, onwards);
   usePlainKeys(LEAD_ON);
   useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
@@ -194,7 +196,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const pick = (id: string) => {
     // A mate of another step is only shown here.
     if (mates.marks.some((mark) => mark.id === id)) return;
-    if (id === joint.nextId && rounds.advance !== null && atId === null) rounds.advance();
+    if (id === joint.nextId && advance !== null && atId === null) advance();
     else setAtId(id);
   };
   return (
@@ -222,8 +224,8 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onList={() => remember.getState().go({ stepId: 'list' })}
         onWhyTorque={opening && (() => openHandbook(opening))}
         onNextPhoto={() => setPhotoId(joint.photos[joint.number % joint.photos.length]?.id ?? null)}
-        onRound={rounds.toRound}
-        onAdvance={rounds.advance}
+        onRound={(round) => work.closing(() => rounds.toRound(round))}
+        onAdvance={advance}
         onAllShown={setAllShown}
       />
       <Asked ask={ask} onClose={() => setAsk(null)} />

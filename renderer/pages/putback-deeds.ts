@@ -165,22 +165,34 @@ export function stepWork(
       if (await finish(job, step, onStopped)) remember.getState().go({ stepId: null });
     });
 
+  const lacking = (deed: PlanStep['missing'][number]['what']) =>
+    step.missing.filter((one) => one.what === deed).map((one) => one.thingId);
+  const stillIn = job.view.state.temporary.filter((one) => lacking('taken out').includes(one.id));
+  const askOut = (inside: typeof stillIn) =>
+    setAsk({
+      kind: 'yes',
+      title: say.outTitle,
+      lines: inside.map((one) => one.name),
+      say: say.outSay,
+      go: say.outGo,
+      onYes: () =>
+        ticks(
+          inside.map((one) => one.id),
+          'taken out',
+        ),
+    });
+  /** What closes an opening asks first for the rags and caps in it: once its bolts are in, nobody sees them. */
+  const closing = (run: () => void): void => {
+    const blocking = stillIn.filter((one) => one.role === 'blocks');
+    if (blocking.length > 0) askOut(blocking);
+    else run();
+  };
+
   const go = (what: 'started' | 'tightened' | 'done') => {
-    const lacking = (deed: PlanStep['missing'][number]['what']) =>
-      step.missing.filter((one) => one.what === deed).map((one) => one.thingId);
-    const inside = lacking('taken out');
     const [unmeasured] = lacking('measured');
     if (what !== 'done') {
-      if (holeIds.length > 0) ticks(step.kind === 'S' ? [step.thingId] : holeIds, what);
-    } else if (inside.length > 0)
-      setAsk({
-        kind: 'yes',
-        title: say.outTitle,
-        lines: job.view.state.temporary.filter((one) => inside.includes(one.id)).map((one) => one.name),
-        say: say.outSay,
-        go: say.outGo,
-        onYes: () => ticks(inside, 'taken out'),
-      });
+      if (holeIds.length > 0) closing(() => ticks(step.kind === 'S' ? [step.thingId] : holeIds, what));
+    } else if (stillIn.length > 0) askOut(stillIn);
     else if (lacking('filled').length > 0)
       setAsk(amountAsk(job, step.thingId, (text) => ticks([step.thingId], 'filled', text)));
     else if (unmeasured) setAsk(measureAsk(job, unmeasured, (text) => ticks([unmeasured], 'measured', text)));
@@ -206,5 +218,5 @@ export function stepWork(
   };
   const keepReading = (holeId: string, typed: string) =>
     ticks([holeId], 'tightened', /[a-z]/i.test(typed) ? typed : `${typed} N·m`);
-  return { go, onAction, setThing, keepReading };
+  return { go, closing, onAction, setThing, keepReading };
 }

@@ -3,6 +3,7 @@ export const common = {
   grave: { stop: 'Stop', warn: 'Check' },
   close: 'Close',
   cancel: 'Cancel',
+  notNow: 'Not now',
   undo: 'Undo',
   undoHint: 'Ctrl Z',
   again: 'Do again',

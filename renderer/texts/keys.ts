@@ -21,6 +21,7 @@ export const keys = {
         ['Ctrl Z', 'Undo'],
         ['Ctrl Shift Z', 'Do it again'],
         ['Tab, Enter', 'To the next control; press it'],
+        ['Y', 'Yes, where something must be looked at first'],
         ['Esc', 'Close what asks'],
         ['?', 'This page'],
       ],

@@ -1,3 +1,5 @@
+import { useEffect } from 'react';
+import { common } from '../texts/common.ts';
 import { Dialog } from './Dialog.tsx';
 import { Key } from './Key.tsx';
 
@@ -11,8 +13,25 @@ export interface TellProps {
   readonly onClose: () => void;
 }
 
-/** Something to be looked at first, and one key that says it was. */
+/**
+ * Something to be looked at first, and one key that says it was. Enter only closes it: whoever presses Enter from hole to
+ * hole must not say yes to what was not read.
+ */
 export function TellDialog({ title, lines, say, go, onYes, onClose }: TellProps) {
+  const yes = () => {
+    onYes();
+    onClose();
+  };
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key.toLowerCase() !== 'y' || event.ctrlKey || event.altKey || event.metaKey || event.repeat)
+        return;
+      event.preventDefault();
+      yes();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  });
   return (
     <Dialog open title={title} onClose={onClose}>
       {lines.map((line) => (
@@ -22,16 +41,11 @@ export function TellDialog({ title, lines, say, go, onYes, onClose }: TellProps)
       ))}
       <p>{say}</p>
       <div className="keys">
-        <Key
-          look="go"
-          large
-          first
-          onPress={() => {
-            onYes();
-            onClose();
-          }}
-        >
+        <Key look="go" large hint="Y" onPress={yes}>
           {go}
+        </Key>
+        <Key large first onPress={onClose}>
+          {common.notNow}
         </Key>
       </div>
     </Dialog>

@@ -31,8 +31,8 @@ test('a check that was passed says who passed what, when and why, on the line an
 }) => {
   const page = await open();
   await loggedJob(program, page, ['guard', 'end cover, 2 M8x25', '+rag in the port'], 'F4');
-  await page.keyboard.press('s');
-  await page.keyboard.press('t');
+  await page.getByRole('checkbox', { name: /Start all/ }).click();
+  await page.getByRole('checkbox', { name: /Tighten 2/ }).click();
   await page.getByRole('checkbox', { name: /Fit: end cover/ }).click();
   await saved(page);
   await page.getByRole('button', { name: /Removal 1 Guard/ }).click();

@@ -28,7 +28,7 @@ test('a touch whose held reply is a refusal is taken back, and the reason is sai
   program,
 }) => {
   const page = await open();
-  await loggedJob(program, page, ['side cover, 4 M8x25, 2 rags in the port, 25 Nm'], 'F4');
+  await loggedJob(program, page, ['side cover, 4 M8x25, 25 Nm'], 'F4');
   await page.route('**/rpc/tick/**', (route) => route.fulfill({ status: 500, body: '{}' }));
   const started = page.getByRole('button', { name: /^hole \d.*: started by hand/ });
   await page.getByRole('button', { name: /^All started/ }).click();

@@ -7,7 +7,14 @@ interface RoundsProps {
   readonly onRound: (id: string) => void;
 }
 
-/** Rounds are figures on a rule: ink done, accent now, thin to come. */
+const CLASS: Record<Round['state'], string> = {
+  done: 'done',
+  now: 'now',
+  'to come': 'coming',
+  'not noted': 'coming',
+};
+
+/** Rounds are figures on a rule: ink done, accent now, thin to come and where nobody noted it. */
 export function Rounds({ rounds, onRound }: RoundsProps) {
   if (rounds.length === 0) return null;
   return (
@@ -15,10 +22,14 @@ export function Rounds({ rounds, onRound }: RoundsProps) {
       {rounds.map((round) => (
         <li
           key={round.id}
-          className={`round ${round.state === 'to come' ? 'coming' : round.state}`}
+          className={`round ${CLASS[round.state]}`}
           aria-current={round.state === 'now' ? 'step' : undefined}
         >
-          <button type="button" disabled={round.state === 'done'} onClick={() => onRound(round.id)}>
+          <button
+            type="button"
+            disabled={round.state === 'done' || round.state === 'not noted'}
+            onClick={() => onRound(round.id)}
+          >
             <span className="cap">{round.share}</span>
             <span className="num">
               {round.value}

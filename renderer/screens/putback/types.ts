@@ -15,7 +15,8 @@ export interface Round {
   readonly unit: string;
   /** "round 1", "round 3, 3 of 8" */
   readonly about: string;
-  readonly state: 'done' | 'now' | 'to come';
+  /** "not noted": tight already, and nobody wrote down that this round was walked. */
+  readonly state: 'done' | 'now' | 'to come' | 'not noted';
 }
 
 /** The order of tightening: the same that the wedges show, for those who read rows. */
