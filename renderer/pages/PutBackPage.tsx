@@ -183,12 +183,10 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   });
   const opening = torqueOpening(job.view, step);
   const work = stepWork(job, step, setAsk, onStop);
-  const rounds = useRoundDeeds(job, joint, step, onStop);
+  const rounds = useRoundDeeds(job, joint, step, onStop, work.closing);
   // A step that is done leads on to the next one at hand.
   const onwards = step.state === 'done' ? () => goOn(job) : null;
-  const { advance: through } = rounds;
-  const advance = through && (() => work.closing(through));
-  useStepKeys(step, work.go, advance, onwards);
+  useStepKeys(step, work.go, rounds.advance, onwards);
   usePlainKeys(LEAD_ON);
   useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
@@ -196,7 +194,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const pick = (id: string) => {
     // A mate of another step is only shown here.
     if (mates.marks.some((mark) => mark.id === id)) return;
-    if (id === joint.nextId && advance !== null && atId === null) advance();
+    if (id === joint.nextId && rounds.advance !== null && atId === null) rounds.advance();
     else setAtId(id);
   };
   return (
@@ -224,8 +222,8 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onList={() => remember.getState().go({ stepId: 'list' })}
         onWhyTorque={opening && (() => openHandbook(opening))}
         onNextPhoto={() => setPhotoId(joint.photos[joint.number % joint.photos.length]?.id ?? null)}
-        onRound={(round) => work.closing(() => rounds.toRound(round))}
-        onAdvance={advance}
+        onRound={rounds.toRound}
+        onAdvance={rounds.advance}
         onAllShown={setAllShown}
       />
       <Asked ask={ask} onClose={() => setAsk(null)} />

@@ -1,4 +1,5 @@
 import type { StandingPoint } from '../../core/model/result.ts';
+import type { Row } from '../../core/model/tables.ts';
 import type { DeedWhat } from '../../core/model/work.ts';
 import { client } from '../data/client.ts';
 import { send } from '../data/commands.ts';
@@ -121,6 +122,18 @@ function measureAsk(job: OpenJob, measureId: string, onAnswer: (text: string) =>
   };
 }
 
+/** What was put in for the work is looked at and counted before it is said to be out. */
+function outAsk(inside: readonly Row<'temporary'>[], onOut: (ids: readonly string[]) => void): Ask {
+  return {
+    kind: 'yes',
+    title: say.outTitle,
+    lines: inside.map((one) => one.name),
+    say: say.outSay,
+    go: say.outGo,
+    onYes: () => onOut(inside.map((one) => one.id)),
+  };
+}
+
 /** A new piece goes in; the old one that is in comes out first. */
 function newOne(
   job: OpenJob,
@@ -168,19 +181,7 @@ export function stepWork(
   const lacking = (deed: PlanStep['missing'][number]['what']) =>
     step.missing.filter((one) => one.what === deed).map((one) => one.thingId);
   const stillIn = job.view.state.temporary.filter((one) => lacking('taken out').includes(one.id));
-  const askOut = (inside: typeof stillIn) =>
-    setAsk({
-      kind: 'yes',
-      title: say.outTitle,
-      lines: inside.map((one) => one.name),
-      say: say.outSay,
-      go: say.outGo,
-      onYes: () =>
-        ticks(
-          inside.map((one) => one.id),
-          'taken out',
-        ),
-    });
+  const askOut = (inside: typeof stillIn) => setAsk(outAsk(inside, (ids) => ticks(ids, 'taken out')));
   /** What closes an opening asks first for the rags and caps in it: once its bolts are in, nobody sees them. */
   const closing = (run: () => void): void => {
     const blocking = stillIn.filter((one) => one.role === 'blocks');

@@ -6,12 +6,13 @@ import type { OpenJob } from '../data/job.ts';
 import type { Joint } from '../model/joint.ts';
 import type { PlanStep } from '../model/putback.ts';
 
-/** Walking a joint: the lit hole through its round, or all that lag behind through one. Each is one command, so one undo. */
+/** Walking a joint: the lit hole through its round, or all that lag behind through one. Each is one command, so one undo. `closing` asks first for what is still in an opening. */
 export function useRoundDeeds(
   job: OpenJob,
   joint: Joint,
   step: PlanStep,
   onStop: (points: readonly StandingPoint[], again: () => void) => void,
+  closing: (run: () => void) => void,
 ) {
   // A second press before the reply would send the same hole again, and be refused for it.
   const sent = useRef(false);
@@ -35,12 +36,12 @@ export function useRoundDeeds(
   };
   const done = step.state === 'done' && nextRound !== 'once around';
   return {
-    advance: nextId === null || done ? null : () => through([nextId], nextRound),
+    advance: nextId === null || done ? null : () => closing(() => through([nextId], nextRound)),
     /** The round at hand: all holes are through it. One to come: all are through what lies before it. */
     toRound: (name: string): void => {
       const index = joint.rounds.findIndex((round) => round.id === name);
       const last = joint.rounds[index]?.state === 'now' ? joint.rounds[index] : joint.rounds[index - 1];
-      if (last !== undefined) through(joint.lagging(last.id), last.id);
+      if (last !== undefined) closing(() => through(joint.lagging(last.id), last.id));
     },
   };
 }
