@@ -1,4 +1,5 @@
 import type { JobState, Row } from './tables.ts';
+import { holeWords, setWords } from './thing-words.ts';
 import type { DeedWhat } from './work.ts';
 
 /** One thing that somebody did at one time, over all that it was done to. Times in UTC ms. */
@@ -7,7 +8,7 @@ export interface DoneLine {
   /** Who did it; "" where nobody said. */
   readonly by: string;
   readonly what: DeedWhat;
-  /** Names of what it was done to; holes of a set together: "cover, 12 holes", "hole 3". */
+  /** Names of what it was done to; holes of a set together: "cover bolts (bolt M8), all 12 holes". */
   readonly names: readonly string[];
   /** What was read or measured, what went in, as typed; "" for none. */
   readonly read: string;
@@ -63,21 +64,47 @@ function nameOf(state: JobState, id: string): string {
   );
 }
 
-function namesOf(state: JobState, ids: readonly string[]): string[] {
-  const sets = new Map(state.fset.map((set) => [set.id, set]));
-  const holes = new Map<string, number[]>();
+/** What was put on is written on the thing it was put on: both are told. */
+function putOnWords(state: JobState, deed: Row<'deed'>): string {
+  const own = state.consumable.filter((one) => one.thingId === deed.thingId);
+  const then = own.filter((one) => one.putAt === deed.at);
+  const names = [...new Set((then.length > 0 ? then : own).map((one) => one.name || one.kind))].join(', ');
+  const set = state.fset.find((one) => one.id === deed.thingId);
+  const where = set === undefined ? nameOf(state, deed.thingId) : setWords(state, set);
+  return [names, where].filter((word) => word !== '').join(' on ');
+}
+
+/** Holes of one set that take the same size. */
+interface SameSize {
+  readonly setId: string;
+  readonly specId: string | null;
+  readonly numbers: Set<number>;
+}
+
+function namesOf(state: JobState, deeds: readonly Row<'deed'>[]): string[] {
+  const holes = new Map<string, SameSize>();
   const names: string[] = [];
-  for (const id of new Set(ids)) {
-    const hole = state.position.find((one) => one.id === id);
-    if (hole) holes.set(hole.setId, [...(holes.get(hole.setId) ?? []), hole.n]);
-    else if (nameOf(state, id) !== '') names.push(nameOf(state, id));
+  for (const deed of deeds) {
+    const hole = state.position.find((one) => one.id === deed.thingId);
+    if (hole) {
+      // What went in counts, where it is not what the hole takes.
+      const specId = deed.withSpecId ?? hole.specId;
+      const key = `${hole.setId} ${specId ?? ''}`;
+      const same = holes.get(key) ?? { setId: hole.setId, specId, numbers: new Set() };
+      holes.set(key, same);
+      same.numbers.add(hole.n);
+    } else {
+      const name = deed.what === 'put on' ? putOnWords(state, deed) : nameOf(state, deed.thingId);
+      if (name !== '') names.push(name);
+    }
   }
-  for (const [setId, numbers] of holes) {
-    const count = numbers.length === 1 ? `hole ${numbers[0]}` : `${numbers.length} holes`;
-    const set = sets.get(setId)?.name ?? '';
-    names.push(set === '' ? count : `${set}, ${count}`);
+  for (const { setId, specId, numbers } of holes.values()) {
+    const inSet = state.position.filter((one) => one.setId === setId).length;
+    const set = state.fset.find((one) => one.id === setId);
+    const words = set ? setWords(state, set, specId) : '';
+    names.push([words, holeWords([...numbers], inSet)].filter((word) => word !== '').join(', '));
   }
-  return names;
+  return [...new Set(names)];
 }
 
 const isOneGo = (a: Row<'deed'>, b: Row<'deed'>): boolean =>
@@ -88,9 +115,15 @@ const isOneGo = (a: Row<'deed'>, b: Row<'deed'>): boolean =>
   a.fresh === b.fresh &&
   Math.abs(a.at - b.at) <= ONE_GO;
 
-/** All that was done to these things on the way back, the oldest first. */
-export function doneOf(state: JobState, things: ReadonlySet<string>): DoneLine[] {
-  const own = state.deed.filter((deed) => things.has(deed.thingId)).sort((a, b) => a.at - b.at);
+/** All that was done to these things on the way back, the oldest first; `which` leaves out deeds told elsewhere. */
+export function doneOf(
+  state: JobState,
+  things: ReadonlySet<string>,
+  which: (deed: Row<'deed'>) => boolean = () => true,
+): DoneLine[] {
+  const own = state.deed
+    .filter((deed) => things.has(deed.thingId) && which(deed))
+    .sort((a, b) => a.at - b.at);
   const gos: Row<'deed'>[][] = [];
   for (const deed of own) {
     const go = gos.find((one) => one[0] !== undefined && isOneGo(one[0], deed));
@@ -104,10 +137,7 @@ export function doneOf(state: JobState, things: ReadonlySet<string>): DoneLine[]
       at: deed.at,
       by: personOf(state, deed.personId),
       what: deed.what,
-      names: namesOf(
-        state,
-        go.map((one) => one.thingId),
-      ),
+      names: namesOf(state, go),
       read: deed.valueTyped,
       why: deed.why,
       fresh: deed.fresh,
@@ -122,7 +152,7 @@ export function passedOf(state: JobState): PassedLine[] {
     .map(({ finding, at, personId, why }) => ({ finding, at, why, by: personOf(state, personId) }));
 }
 
-/** "filled gear oil 2,5 l", "tightened cover, 12 holes, read 25 N·m": a line without its time and person. */
+/** "filled gear oil 2,5 l", "tightened cover bolts (bolt M8), all 12 holes, read 25 N·m": a line without its time and person. */
 export function sayDone({ what, names, read, why, fresh }: DoneLine): string {
   const readings: readonly DeedWhat[] = ['tightened', 'paint-checked'];
   const value = read === '' ? '' : readings.includes(what) ? `, read ${read}` : ` ${read}`;

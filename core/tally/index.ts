@@ -9,7 +9,7 @@ export type { LookAlike } from './look-alikes.ts';
 export { bagCounts, contentsOf, expectedIn, expectedOf } from './contents.ts';
 export { bookDifference, countLines, countOfSet, poolLines } from './count.ts';
 export type { CountLine, PoolLine } from './count-types.ts';
-export { describeSpec } from './describe.ts';
+export { describeSpec } from '../model/spec-words.ts';
 export { damagesPiece, piecesOf } from './holes.ts';
 export { balances, moveProblems, NONE } from './ledger.ts';
 export { alike, lookAlikes, lookAlikesIfPutInto } from './look-alikes.ts';

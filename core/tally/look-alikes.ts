@@ -1,6 +1,6 @@
 import type { JobState, Row } from '../model/tables.ts';
 import { contents } from './contents.ts';
-import { inMm } from './describe.ts';
+import { inMm } from '../model/spec-words.ts';
 import { holePieces } from './holes.ts';
 import { compare, happened, lookup } from './lookup.ts';
 

@@ -1,7 +1,8 @@
 import type { JobState, Row } from '../model/tables.ts';
 import type { PoolLine } from './count-types.ts';
 import { poolLines } from './count.ts';
-import { describeSpec, nameOf } from './describe.ts';
+import { describeSpec } from '../model/spec-words.ts';
+import { nameOf } from './describe.ts';
 import { holeState } from './holes.ts';
 import { newParts } from './new-parts.ts';
 import { happened, lookup } from './lookup.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Row } from '../../core/model/tables.ts';
-import { describeSpec, nameOf } from '../../core/tally/describe.ts';
+import { describeSpec } from '../../core/model/spec-words.ts';
+import { nameOf } from '../../core/tally/describe.ts';
 import { lookup } from '../../core/tally/lookup.ts';
 import { TallyJob } from '../support/build-tally.ts';
 

@@ -1,6 +1,7 @@
 import type { Touched } from '../../contract/answers.ts';
 import type { AgainPlan } from '../../model/off-again.ts';
 import type { JobState } from '../../model/tables.ts';
+import { thingWords } from '../../model/thing-words.ts';
 import type { DayAhead, Outlook, Reach, ToolLine } from '../../reinstall/index.ts';
 
 /** "2026-11-26", in UTC. */
@@ -39,14 +40,8 @@ export function toolLines(tools: readonly ToolLine[]): string[] {
 
 /** What must come off and what it costs, as lines. */
 export function reachLines(state: JobState, reach: Reach): string[] {
-  const nameOf = (id: string) =>
-    state.fluid.find((one) => one.id === id)?.name ??
-    state.isolation.find((one) => one.id === id)?.how ??
-    state.part.find((one) => one.id === id)?.name ??
-    state.fset.find((one) => one.id === id)?.name ??
-    id;
   const list = (label: string, ids: readonly string[]) =>
-    ids.length > 0 ? [`${label}: ${ids.map((id) => nameOf(id) || 'not named').join(', ')}`] : [];
+    ids.length > 0 ? [`${label}: ${ids.map((id) => thingWords(state, id)).join('; ')}`] : [];
   return [
     ...reach.removals.map(
       (one) =>

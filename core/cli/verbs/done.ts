@@ -1,4 +1,5 @@
 import { doneOf, passedOf, sayDone, thingsDone } from '../../model/done.ts';
+import type { Row } from '../../model/tables.ts';
 import { planJob } from '../../reinstall/index.ts';
 import { fine, type Verb } from '../frame.ts';
 import { ofJob } from './plan.ts';
@@ -21,12 +22,21 @@ export const DONE_VERB: Verb = {
   run: (options) =>
     ofJob(options, (state, now) => {
       const plan = planJob(state, now);
+      // A hole that is tightened later belongs to two steps; each deed is told once, in the one it was done for.
+      const [first, last] = [new Map<string, string>(), new Map<string, string>()];
+      for (const step of plan.steps)
+        for (const id of thingsDone(step)) {
+          if (!first.has(id)) first.set(id, step.id);
+          last.set(id, step.id);
+        }
+      const home = (deed: Row<'deed'>) =>
+        (deed.what === 'tightened' || deed.what === 'paint-checked' ? last : first).get(deed.thingId);
       const steps = plan.steps
         .map((step) => ({
           number: step.number,
           title: step.title,
           state: step.state,
-          done: doneOf(state, thingsDone(step)),
+          done: doneOf(state, thingsDone(step), (deed) => home(deed) === step.id),
         }))
         .filter((step) => step.done.length > 0);
       const sentences = new Map(plan.findings.map((one) => [one.key, one.sentence]));

@@ -1,54 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { v7 } from 'uuid';
-import type { JobState } from '../../model/tables.ts';
-import { DeedWhat } from '../../model/work.ts';
 import {
   type Answer,
   type Client,
   fine,
   found,
-  jobIdOf,
   ofReply,
   type Options,
   refusal,
   type Verb,
   wrongUsage,
-  writing,
 } from '../frame.ts';
 import { stowOf, targetOf } from '../target.ts';
-import type { Context } from '../../usecases/frame.ts';
-
-type InJob = (job: {
-  id: string;
-  state: () => JobState;
-  client: Client;
-  context: Context;
-}) => Promise<Answer> | Answer;
-
-/** Opens for writing and finds the job named. */
-function inJob(options: Options, run: InJob): Promise<Answer> {
-  return writing(options, (context, client) => {
-    const job = jobIdOf(context, options.flags['job']);
-    if (!job.ok) return refusal(job.fault);
-    const id = job.value;
-    return run({ id, client, context, state: () => context.workshop.job(id) as JobState });
-  });
-}
-
-const text = (options: Options, name: string): string | undefined => {
-  const value = options.flags[name];
-  return typeof value === 'string' ? value : undefined;
-};
-
-/** Milliseconds for --at: a time as ISO 8601, or nothing for now. */
-function timeOf(options: Options): { at?: number } | null {
-  const typed = text(options, 'at');
-  if (typed === undefined) return {};
-  const ms = Date.parse(typed);
-  return Number.isNaN(ms) ? null : { at: ms };
-}
-
-const BAD_TIME = 'Expected --at as a time such as 2026-11-25T14:02Z.';
+import { inJob, BAD_TIME, text, timeOf } from './in-job.ts';
+import { runTick } from './tick.ts';
 
 function linesOf(options: Options): string[] | null {
   const file = text(options, 'file');
@@ -97,75 +62,6 @@ async function runLog(options: Options): Promise<Answer> {
     const doubtful = values.some((value) => (value as { notUnderstood: string[] }).notUnderstood.length > 0);
     return doubtful ? found(values, said) : fine(values, said);
   });
-}
-
-async function runTick(options: Options): Promise<Answer> {
-  const what = DeedWhat.safeParse(text(options, 'what') ?? 'done');
-  if (!what.success) return wrongUsage(`Expected --what as one of: ${DeedWhat.options.join(', ')}.`);
-  const round = text(options, 'round');
-  if (options.words.length === 0)
-    return wrongUsage('Expected what to tick: tick --job ID 4, or 4/1/3, or a name.');
-  const time = timeOf(options);
-  if (!time) return wrongUsage(BAD_TIME);
-  const accept = acceptsOf(options);
-  if (!accept) return wrongUsage('Expected --accept as FINDING=REASON.');
-  return inJob(options, async ({ id, state, client }) => {
-    const thingIds: string[] = [];
-    for (const word of options.words) {
-      const target = targetOf(state(), word);
-      if (!target.ok) return refusal(target.fault);
-      thingIds.push(target.value);
-    }
-    if (round !== undefined) {
-      const accepted = accept.length > 0 ? { accept } : {};
-      const holeIds = holesAmong(state(), thingIds);
-      return ofReply(
-        await client.tick.round({ command: v7(), jobId: id, holeIds, round, ...time, ...accepted }),
-      );
-    }
-    const value = text(options, 'value');
-    return ofReply(
-      await client.tick.do({
-        command: v7(),
-        jobId: id,
-        thingIds,
-        what: what.data,
-        ...time,
-        ...(value === undefined
-          ? {}
-          : { valueTyped: value, known: options.flags['ticked'] ? 'ticked' : 'read' }),
-        ...(options.flags['new'] === true
-          ? { fresh: true }
-          : options.flags['old'] === true
-            ? { fresh: false }
-            : {}),
-        ...(accept.length > 0 ? { accept } : {}),
-        why: text(options, 'why') ?? '',
-      }),
-    );
-  });
-}
-
-/** Holes as they are, and those of a set or of a whole removal. */
-function holesAmong(state: JobState, thingIds: readonly string[]): string[] {
-  const own = new Set(thingIds);
-  const sets = new Set(
-    state.fset.filter((set) => own.has(set.id) || own.has(set.removalId)).map((set) => set.id),
-  );
-  const holes = state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id);
-  return holes.length > 0 ? holes : [...thingIds];
-}
-
-function acceptsOf(options: Options): { finding: string; why: string }[] | null {
-  const typed = text(options, 'accept');
-  if (typed === undefined) return [];
-  const accepts: { finding: string; why: string }[] = [];
-  for (const one of typed.split('\n')) {
-    const at = one.indexOf('=');
-    if (at < 1 || one.slice(at + 1).trim() === '') return null;
-    accepts.push({ finding: one.slice(0, at), why: one.slice(at + 1).trim() });
-  }
-  return accepts;
 }
 
 /** A verb over one thing of the job. */

@@ -1,0 +1,102 @@
+import { v7 } from 'uuid';
+import { doneOf, sayDone } from '../../model/done.ts';
+import type { JobState } from '../../model/tables.ts';
+import { removalIdOf, removalWords } from '../../model/thing-words.ts';
+import { DeedWhat } from '../../model/work.ts';
+import { logOrder } from '../../usecases/log/order.ts';
+import { type Answer, fine, type Options, refusal, wrongUsage } from '../frame.ts';
+import { targetOf } from '../target.ts';
+import { BAD_TIME, inJob, text, timeOf } from './in-job.ts';
+
+type Reply = { ok: true; value: { said: string } } | { ok: false; fault: { code: string; sentence: string } };
+
+/** In one line: how many, of which removal, what was done to which thing, set and hole, and how to take it back. */
+function tickedAnswer(reply: Reply, state: JobState, before: ReadonlySet<string>): Answer {
+  if (!reply.ok) return refusal(reply.fault);
+  const order = logOrder(state.removal).map((one) => one.id);
+  const isNew = (deed: { readonly id: string }) => !before.has(deed.id);
+  const things = new Map<string | null, Set<string>>();
+  for (const { thingId } of state.deed.filter(isNew)) {
+    const home = removalIdOf(state, thingId);
+    things.set(home, (things.get(home) ?? new Set()).add(thingId));
+  }
+  const told = [...things].map(([home, ids]) => {
+    const done = doneOf(state, ids, isNew).map(sayDone).join('; ');
+    return home === null
+      ? `${done}.`
+      : `Removal ${order.indexOf(home) + 1} ${removalWords(state, home)}: ${done}.`;
+  });
+  return fine(reply.value, [[reply.value.said, ...told, '“undo” takes it back.'].join(' ')]);
+}
+
+/** What was done on the way back, as the verb `tick` is given it. */
+export async function runTick(options: Options): Promise<Answer> {
+  const what = DeedWhat.safeParse(text(options, 'what') ?? 'done');
+  if (!what.success) return wrongUsage(`Expected --what as one of: ${DeedWhat.options.join(', ')}.`);
+  const round = text(options, 'round');
+  if (options.words.length === 0)
+    return wrongUsage('Expected what to tick: tick --job ID 4, or 4/1/3, or a name.');
+  const time = timeOf(options);
+  if (!time) return wrongUsage(BAD_TIME);
+  const accept = acceptsOf(options);
+  if (!accept) return wrongUsage('Expected --accept as FINDING=REASON.');
+  return inJob(options, async ({ id, state, client }) => {
+    const thingIds: string[] = [];
+    for (const word of options.words) {
+      const target = targetOf(state(), word);
+      if (!target.ok) return refusal(target.fault);
+      thingIds.push(target.value);
+    }
+    const before = new Set(state().deed.map((deed) => deed.id));
+    const told = (reply: Reply): Answer => tickedAnswer(reply, state(), before);
+    if (round !== undefined) {
+      const accepted = accept.length > 0 ? { accept } : {};
+      const holeIds = holesAmong(state(), thingIds);
+      return told(
+        await client.tick.round({ command: v7(), jobId: id, holeIds, round, ...time, ...accepted }),
+      );
+    }
+    const value = text(options, 'value');
+    return told(
+      await client.tick.do({
+        command: v7(),
+        jobId: id,
+        thingIds,
+        what: what.data,
+        ...time,
+        ...(value === undefined
+          ? {}
+          : { valueTyped: value, known: options.flags['ticked'] ? 'ticked' : 'read' }),
+        ...(options.flags['new'] === true
+          ? { fresh: true }
+          : options.flags['old'] === true
+            ? { fresh: false }
+            : {}),
+        ...(accept.length > 0 ? { accept } : {}),
+        why: text(options, 'why') ?? '',
+      }),
+    );
+  });
+}
+
+/** Holes as they are, and those of a set or of a whole removal. */
+function holesAmong(state: JobState, thingIds: readonly string[]): string[] {
+  const own = new Set(thingIds);
+  const sets = new Set(
+    state.fset.filter((set) => own.has(set.id) || own.has(set.removalId)).map((set) => set.id),
+  );
+  const holes = state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id);
+  return holes.length > 0 ? holes : [...thingIds];
+}
+
+function acceptsOf(options: Options): { finding: string; why: string }[] | null {
+  const typed = text(options, 'accept');
+  if (typed === undefined) return [];
+  const accepts: { finding: string; why: string }[] = [];
+  for (const one of typed.split('\n')) {
+    const at = one.indexOf('=');
+    if (at < 1 || one.slice(at + 1).trim() === '') return null;
+    accepts.push({ finding: one.slice(0, at), why: one.slice(at + 1).trim() });
+  }
+  return accepts;
+}
