@@ -13,6 +13,8 @@ import { situated } from './weighed.ts';
 const QUICKER = 0.6;
 const SLOWER = 1.3;
 
+const WHY = { target: 'it holds what you want', drain: 'it is drained here', way: 'it is in the way' };
+
 /** The removal in which a target came off, or a sentence why nobody can say. */
 function targetOf(state: JobState, log: JobLog, id: string): string | { sentence: string } {
   const fluid = state.fluid.find((one) => one.id === id);
@@ -40,14 +42,24 @@ export function reachOf(state: JobState, targets: readonly string[], now = 0): R
     else unknown.push({ targetId: id, sentence: target.sentence });
   }
   const links = needsToReach(log, needs);
-  const all = closure(links, starts, () => true);
-  const sure = closure(links, starts, (link) => !link.assumed);
-  const list = [...all]
-    .sort((a, b) => a - b)
-    .flatMap((index) => {
-      const on = onNow(at, index, starts.has(index));
-      return on === null ? [] : [{ index, on, why: starts.has(index), assumed: !sure.has(index) }];
-    });
+  // Whoever drains a system again takes its plug out, and first what is in the way of the plug.
+  const drains = new Set<number>();
+  let list: Listed[] = [];
+  for (let grown = true; grown; ) {
+    const from = new Set([...starts, ...drains]);
+    const all = closure(links, from, () => true);
+    const sure = closure(links, from, (link) => !link.assumed);
+    list = [...all]
+      .sort((a, b) => a - b)
+      .flatMap((index) => {
+        const on = onNow(at, index, starts.has(index));
+        const why = starts.has(index) ? WHY.target : drains.has(index) ? WHY.drain : WHY.way;
+        return on === null ? [] : [{ index, on, why, assumed: !sure.has(index) }];
+      });
+    const before = drains.size;
+    for (const drain of drainsOf(at, list)) drains.add(drain);
+    grown = drains.size > before;
+  }
   return costOf(at, list, unknown);
 }
 
@@ -80,7 +92,7 @@ function onNow(at: Situation, index: number, target: boolean): ReachRemoval['sta
 interface Listed {
   readonly index: number;
   readonly on: ReachRemoval['state'];
-  readonly why: boolean;
+  readonly why: string;
   readonly assumed: boolean;
 }
 
@@ -107,7 +119,7 @@ function costOf(at: Situation, list: readonly Listed[], unknown: Reach['unknown'
       removalId: removal.id,
       number: at.numbers[one.index] ?? one.index + 1,
       title: removal.title || removal.typed.split('\n')[0] || '',
-      why: one.why ? 'it holds what you want' : 'it is in the way',
+      why: one.why,
       state: one.on,
       assumed: one.assumed,
       fasteners: holes.length,
@@ -177,6 +189,16 @@ function fluidsOf(at: Situation, ids: ReadonlySet<string>): string[] {
     if (!progress || progress.done || progress.touched) found.add(open.fluidId);
   }
   return [...found];
+}
+
+/** By log index: the plugs, in now, by which what these removals open is drained again. */
+function drainsOf(at: Situation, list: readonly Listed[]): number[] {
+  const { log } = at.graph;
+  const fluids = new Set(fluidsOf(at, new Set(list.map((one) => log.removals[one.index]?.id ?? ''))));
+  return at.state.opens
+    .filter((open) => fluids.has(open.fluidId))
+    .map((open) => log.indexOf.get(ownerOf(log, open.thingId) ?? '') ?? -1)
+    .filter((index) => log.removals[index]?.did === 'opened' && onNow(at, index, false) !== null);
 }
 
 /** What protects this work and is not in place now: given back already, or only planned. */

@@ -1,4 +1,5 @@
 import { plannedAgain } from '../model/off-again.ts';
+import { drainsOf, fluidsOpenedBy } from '../model/opened.ts';
 import { ok, refuse, type Result } from '../model/result.ts';
 import { JOB_TABLES, type Row, type TableName, TABLES } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
@@ -19,13 +20,25 @@ export function tickAgain(
 export function cameOffAgain(decision: Decision, thingId: string, why: string): Result<{ said: string }> {
   const fits = kindProblem(decision, thingId, 'came off again');
   if (!fits.ok) return fits;
-  const covered = coveredBy(decision, thingId);
-  if (covered) return refuse('refused', covered);
+  const drains = drainsOf(decision.state, thingId);
+  for (const id of [thingId, ...drains]) {
+    const covered = coveredBy(decision, id);
+    if (covered) return refuse('refused', covered);
+  }
   if (offAgain(decision, thingId, why) === 0)
     return refuse('refused', 'Expected something that is back already; this is not.');
+  for (const id of drains) offAgain(decision, id, why);
+  const opened = new Set(fluidsOpenedBy(decision.state, thingId));
+  const fluids = decision.state.fluid.filter(({ id }) => opened.has(id) && offAgain(decision, id, why) > 0);
+  const off = new Set([thingId, ...drains, ...fluids.map((fluid) => fluid.id)]);
   for (const plan of plannedAgain(decision.state))
-    if (plan.thingId === thingId) planCameTrue(decision, plan.removal, thingId);
-  return ok({ said: 'Off again. Seals and bolts tightened by angle must be new once more.' });
+    if (off.has(plan.thingId)) planCameTrue(decision, plan.removal, plan.thingId);
+  const open = fluids.map(
+    ({ name }) => `${name || 'The fluid'} is to be filled and checked for leaks again.`,
+  );
+  return ok({
+    said: ['Off again. Seals and bolts tightened by angle must be new once more.', ...open].join(' '),
+  });
 }
 
 /** Opens the next round of a thing and of all that belongs to it; how many there were. */

@@ -1,6 +1,7 @@
 import { generateNKeysBetween } from 'fractional-indexing';
 import { blank } from '../model/blank.ts';
 import { OFF_AGAIN, plannedAgain } from '../model/off-again.ts';
+import { drainsOf } from '../model/opened.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import { type Reach, reachOf } from '../reinstall/index.ts';
@@ -46,17 +47,24 @@ function againOf(state: JobState, reach: Reach): string[] {
     const now = phase.get(removalId ?? '');
     return now === 'off' || now === 'under way';
   };
+  // Taking its plug out drains a fluid: no line of its own then.
+  const inReach = new Set(reach.removals.map((one) => one.removalId));
   return [
     ...reach.isolations.filter((id) => begun(madeSafe.get(id))),
-    ...reach.fluids,
+    ...reach.fluids.filter((id) => !drainsOf(state, id).some((drain) => inReach.has(drain))),
     ...reach.removals.filter((one) => one.state !== 'still').map((one) => one.removalId),
     ...reach.shared.filter((id) => begun(holes.get(id))),
   ];
 }
 
-function titleOf({ writer }: Decision, thingId: string): string {
+function titleOf({ writer, state }: Decision, thingId: string): string {
   const removal = writer.get('removal', thingId);
-  if (removal) return removal.title || (removal.typed.split('\n')[0] ?? '');
+  if (removal) {
+    const title = removal.title || (removal.typed.split('\n')[0] ?? '');
+    return state.fluid.some((fluid) => drainsOf(state, fluid.id).includes(thingId))
+      ? `Drain again: ${title}`
+      : title;
+  }
   const isolation = writer.get('isolation', thingId);
   if (isolation) return `Make safe again: ${isolation.how || isolation.energy}`;
   const fluid = writer.get('fluid', thingId);
@@ -67,13 +75,18 @@ function titleOf({ writer }: Decision, thingId: string): string {
   return `${set?.name || home?.title || 'Fasteners'}, hole ${hole?.n ?? ''}`;
 }
 
+function didOf({ writer }: Decision, thingId: string): Row<'removal'>['did'] {
+  if (writer.get('isolation', thingId)) return 'safe';
+  return writer.get('fluid', thingId) || writer.get('removal', thingId)?.did === 'opened' ? 'opened' : 'off';
+}
+
 /** A planned removal for a thing that comes off again; its place in the log is given afterwards. */
 function plan(decision: Decision, thingId: string, note: string): Row<'removal'> {
   const { writer, jobId } = decision;
   const from = writer.get('removal', ownerOf(decision, thingId) ?? '');
   const made = blank('removal', decision.newId(), jobId, {
     title: titleOf(decision, thingId).slice(0, 300),
-    did: writer.get('isolation', thingId) ? 'safe' : writer.get('fluid', thingId) ? 'opened' : 'off',
+    did: didOf(decision, thingId),
     place: from?.place ?? '',
     side: from?.side ?? null,
     phase: 'planned',

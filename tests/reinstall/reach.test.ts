@@ -56,11 +56,27 @@ describe('what it costs to reach something', () => {
     for (const removal of [gear, cover, drain]) job.deed(removal.id, 'done');
     job.deed(oil, 'done');
     const reach = reachOf(job.state(), [part]);
-    expect(reach.removals.map((one) => [one.title, one.fasteners])).toEqual([
-      ['Cover', 3],
-      ['Gear', 0],
+    expect(reach.removals.map((one) => [one.title, one.fasteners, one.why])).toEqual([
+      ['Oil', 0, 'it is drained here'],
+      ['Cover', 3, 'it is in the way'],
+      ['Gear', 0, 'it holds what you want'],
     ]);
     expect(reach.fluids).toEqual([oil]);
+  });
+
+  test('what stands before the plug must come off to drain again, and a plug that is out still need not', () => {
+    const job = build();
+    const guard = job.removal('Guard');
+    const drain = job.removal('Oil', { did: 'opened' }).loose().needs(guard);
+    const oil = job.fluid('Oil', [drain.id, job.removal('Hose').loose().id], { drainedMl: 1000 });
+    const hose = job.rows.removal[2]?.id ?? '';
+    for (const id of [drain.id, guard.id, hose]) job.deed(id, 'done');
+    const titles = () => reachOf(job.state(), [hose]).removals.map((one) => one.title);
+    expect(titles()).toEqual(['Hose']);
+    job.deed(oil, 'filled');
+    expect(titles()).toEqual(['Guard', 'Oil', 'Hose']);
+    job.deed(drain.id, 'came off again', { round: 2 });
+    expect(titles()).toEqual(['Hose']);
   });
 
   test('with fasteners, tools, what must be renewed, made safe and drained again', () => {
