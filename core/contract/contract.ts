@@ -53,6 +53,7 @@ export const contract = {
       input: z.strictObject({ text: Line }),
       value: trusted<readonly SearchHit[]>(),
     }),
+    near: op({ input: z.strictObject({ text: Line }), value: trusted<NearNames>() }),
   },
   jobs: {
     list: op({ input: z.strictObject({}), value: trusted<readonly JobCard[]>() }),
@@ -166,6 +167,14 @@ export const contract = {
     }),
   },
 };
+
+/** What is offered where a search found nothing. */
+export interface NearNames {
+  /** Names in the workshop, the nearest first; each of them is found. */
+  readonly near: readonly string[];
+  /** The fields that were searched, in words. */
+  readonly lookedIn: string;
+}
 
 /** One hit of the search over every job. */
 export interface SearchHit {

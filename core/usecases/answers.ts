@@ -106,7 +106,7 @@ export function jobsTouched(
 }
 
 /** Everything of a job that has a name, whether it was touched or not. */
-function namesIn(state: JobState): string[] {
+export function namesIn(state: JobState): string[] {
   return [
     ...[state.part, state.connection, state.fset, state.fluid, state.temporary].flatMap((rows) =>
       rows.map(({ name }) => name),

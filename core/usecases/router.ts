@@ -28,6 +28,7 @@ import {
 import { jobsSample } from './sample.ts';
 import { removalDid } from './removal-did.ts';
 import { search } from './search.ts';
+import { searchNear } from './search-near.ts';
 import { itemLost, pieceFound, pieceGone, pieceMiss } from './searches.ts';
 import { setSpec, setTorque } from './set-spec.ts';
 import { setCount, setLengths, setStow, setTakeOut } from './sets.ts';
@@ -70,6 +71,9 @@ export function makeRouter() {
       ),
       search: os.workshop.search.handler(({ context, input }) =>
         answer(context, search(context, input.text)),
+      ),
+      near: os.workshop.near.handler(({ context, input }) =>
+        answer(context, searchNear(context, input.text)),
       ),
     },
     jobs: {

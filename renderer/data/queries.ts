@@ -51,6 +51,15 @@ export function usePeople() {
   });
 }
 
+/** Nearest names for a search that found nothing; asked only then. */
+export function useNearNames(text: string, wanted: boolean) {
+  const seq = journal((now) => now.seq);
+  return useQuery({
+    queryKey: ['near', text, seq],
+    queryFn: wanted ? async () => valueOf(await client.workshop.near({ text })) : skipToken,
+  });
+}
+
 export function useSearch(text: string) {
   const seq = journal((now) => now.seq);
   return useQuery({

@@ -15,6 +15,12 @@ export type ScreenName =
   | 'handbook';
 export type Theme = 'system' | 'light' | 'dark';
 
+/** A hit of the search: before, found, after; and the thing it stands on. */
+export interface Found {
+  readonly text: readonly [string, string, string];
+  readonly thingId: string | null;
+}
+
 /** What this window remembers by itself: where the user is. Never record, so it may be lost without loss. */
 interface Place {
   readonly jobId: string | null;
@@ -28,6 +34,8 @@ interface Place {
   /** The screen that the handbook was opened from with a fastener at hand. */
   readonly bookFrom: ScreenName | null;
   readonly theme: Theme;
+  /** What a search led here for, until the next step from here: the words cut round it, and the thing. */
+  readonly found: Found | null;
   go(place: Partial<Omit<Place, 'go'>>): void;
 }
 
@@ -42,12 +50,13 @@ export const remember = create<Place>()(
       personId: null,
       bookFrom: null,
       theme: 'system',
-      go: (place) => set(place),
+      found: null,
+      go: (place) => set({ found: null, ...place }),
     }),
     {
       name: 'everybolt-place',
       storage: createJSONStorage(() => localStorage),
-      partialize: ({ go: _go, ...place }) => place,
+      partialize: ({ go: _go, found: _found, ...place }) => place,
     },
   ),
 );

@@ -178,8 +178,33 @@ function onwards(view: JobView): StepData['go'] {
   return { label: next === null ? sayDone.list : sayDone.next, hint: 'Enter', off: false };
 }
 
+/** Whether an action is done on the thing, or on a hole of the set, that a search led to. */
+function isLit(view: JobView, thingIds: readonly string[], litId: string | null): boolean {
+  if (litId === null) return false;
+  const sets = new Map(view.state.position.map((hole) => [hole.id, hole.setId]));
+  return thingIds.some((id) => id === litId || sets.get(id) === litId);
+}
+
+function actionsOf(view: JobView, step: PlanStep, litId: string | null): StepData['actions'] {
+  return step.actions.map((action, i) => ({
+    id: String(i),
+    text: action.sentence,
+    done: action.done,
+    lit: isLit(view, action.thingIds, litId),
+    more: action.done && action.code === 'fill' ? say.fillMore : '',
+    ticks: DEED_OF[action.code] !== undefined,
+    caution: i === 0 ? step.cautions.join(' ') : '',
+  }));
+}
+
 /** The step at hand as the screen shows it. */
-export function stepData(view: JobView, step: PlanStep, joint: Joint, now: number): StepData {
+export function stepData(
+  view: JobView,
+  step: PlanStep,
+  joint: Joint,
+  now: number,
+  litId: string | null = null,
+): StepData {
   const { steps, findings } = view.plan;
   const go = goOf(step);
   const gate = view.plan.gates.find((one) => one.stepId === step.id);
@@ -205,14 +230,7 @@ export function stepData(view: JobView, step: PlanStep, joint: Joint, now: numbe
     about: aboutOf(view, step, joint),
     noteBack: noteOf(view, step, now),
     fitted: fittedOf(view, step),
-    actions: step.actions.map((action, i) => ({
-      id: String(i),
-      text: action.sentence,
-      done: action.done,
-      more: action.done && action.code === 'fill' ? say.fillMore : '',
-      ticks: DEED_OF[action.code] !== undefined,
-      caution: i === 0 ? step.cautions.join(' ') : '',
-    })),
+    actions: actionsOf(view, step, litId),
     gate:
       points.length > 0
         ? { title: gate ? say.gates[gate.kind] : say.openHere, points: points.map(pointOf) }

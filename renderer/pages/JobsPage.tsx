@@ -3,15 +3,15 @@ import { v7 } from 'uuid';
 import type { SearchHit } from '../../core/contract/contract.ts';
 import type { JobCard, JobView } from '../../core/contract/views.ts';
 import { SAMPLE_JOBS } from '../../core/model/sample-jobs.ts';
-import { client } from '../data/client.ts';
+import { client, valueOf } from '../data/client.ts';
 import { send } from '../data/commands.ts';
 import { useDraft, useTabText } from '../data/draft.ts';
-import { useJobs, useSearch, useView } from '../data/queries.ts';
+import { useJobs, useNearNames, useSearch, useView } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
+import { placeOfHit } from '../model/hit.ts';
 import { carryOn, jobData } from '../model/jobs.ts';
 import { lineOf } from '../model/line.ts';
 import { JobsScreen, type JobsScreenProps } from '../screens/jobs/JobsScreen.tsx';
-import type { HitData } from '../screens/jobs/Search.tsx';
 import { jobs as say } from '../texts/jobs.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
@@ -84,15 +84,58 @@ function StartDialog({ open, onClose }: { readonly open: boolean; readonly onClo
   );
 }
 
+/** How much is shown round what was found, in letters. */
+const ROUND = 48;
+
+/** A cut hit with only the words next to what was found. */
+function nearby([before, word, after]: readonly [string, string, string]): readonly [string, string, string] {
+  return [
+    before.length > ROUND ? `… ${before.slice(-ROUND).replace(/^\S*\s/, '')}` : before,
+    word,
+    after.length > ROUND ? `${after.slice(0, ROUND).replace(/\s\S*$/, '')} …` : after,
+  ];
+}
+
 const idOf = (hit: SearchHit): string => `${hit.jobId}/${hit.kind}/${hit.thingId ?? ''}`;
 
-function hitsOf(found: readonly SearchHit[], words: string): HitData[] {
-  return found.map((hit) => ({
-    id: idOf(hit),
-    job: hit.jobTitle,
-    where: hit.kind,
-    text: cut(hit.text, words),
-  }));
+/** Opens a job where the words were found: the step of the way back where it shows that, else the removal. */
+async function openHit(hit: SearchHit, words: string, open: (jobId: string) => void): Promise<void> {
+  const { jobId, thingId, removalId } = hit;
+  const { value: view } = valueOf(await client.jobs.view({ jobId }));
+  const place = placeOfHit(view, hit);
+  if (place === null) return open(jobId);
+  const found = { text: nearby(cut(hit.text, words)), thingId: thingId ?? removalId };
+  go({ jobId, stowId: null, removalId: null, stepId: null, ...place, found });
+}
+
+/** What was found for the words, or what is offered instead; Enter takes the first of either. */
+function useHits(words: string, setWords: (words: string) => void, open: (jobId: string) => void) {
+  const searched = useSearch(words);
+  const hits = words.trim() === '' ? [] : (searched.data?.value ?? []);
+  const isKnown = searched.data !== undefined && !searched.isPlaceholderData;
+  const offered = useNearNames(words, words.trim() !== '' && isKnown && hits.length === 0).data?.value;
+  const near = offered ? { names: offered.near, lookedIn: offered.lookedIn } : null;
+  const onHit = (hit: SearchHit | undefined) => {
+    if (hit) void openHit(hit, words, open);
+  };
+  return {
+    hits:
+      words.trim() === '' || (!isKnown && hits.length === 0)
+        ? null
+        : hits.map((hit) => ({
+            id: idOf(hit),
+            job: hit.jobTitle,
+            where: hit.kind,
+            text: cut(hit.text, words),
+          })),
+    near,
+    onHit: (id: string) => onHit(hits.find((hit) => idOf(hit) === id)),
+    onEnter: () => {
+      const name = near?.names[0];
+      if (hits.length > 0 && isKnown) onHit(hits[0]);
+      else if (name !== undefined) setWords(name);
+    },
+  };
 }
 
 /** The line of the job touched last. */
@@ -119,7 +162,6 @@ export function JobsPage() {
   const reading = useJobs();
   const [words, setWords] = useTabText('search');
   const [starting, setStarting] = useState(false);
-  const found = useSearch(words);
   const status = useStatus();
   const cards = reading.data?.value ?? [];
   const first = cards[0];
@@ -133,12 +175,7 @@ export function JobsPage() {
     const back = (cards.find((one) => one.job.id === jobId)?.depth.back ?? 0) > 0;
     go({ jobId, screen: back ? 'putback' : 'removal', removalId: null, stepId: null, stowId: null });
   };
-  /** Where the words were found: the removal that they belong to, else the job. */
-  const openHit = (hit: SearchHit | undefined) => {
-    if (!hit) return;
-    if (hit.removalId === null) open(hit.jobId);
-    else go({ jobId: hit.jobId, screen: 'removal', removalId: hit.removalId, stepId: null, stowId: null });
-  };
+  const { hits, near, onHit, onEnter } = useHits(words, setWords, open);
   const current = view && first && view.state.job.id === first.job.id ? view : null;
   if (reading.data === undefined) return null;
   return (
@@ -149,9 +186,11 @@ export function JobsPage() {
         carry={first ? carryOn(first, now) : null}
         jobs={cards.slice(1).map((card) => jobData(card, now))}
         search={words}
-        hits={words.trim() === '' ? null : hitsOf(found.data?.value ?? [], words)}
+        hits={hits}
+        near={near}
         onSearch={setWords}
-        onHit={(id) => openHit(found.data?.value.find((hit) => idOf(hit) === id))}
+        onHit={onHit}
+        onEnter={onEnter}
         onCarryOn={() => first && open(first.job.id)}
         onOpen={open}
         onStart={() => setStarting(true)}

@@ -39,6 +39,12 @@ function useTouchedLetsGo(): void {
   }, []);
 }
 
+/** The questions beside the way back. */
+const LEAD_ON = {
+  r: () => remember.getState().go({ screen: 'reach' }),
+  d: () => remember.getState().go({ screen: 'days' }),
+};
+
 /** Space takes the lit hole through its round; S, T and Enter do what the large key says; not while something is typed. */
 function useStepKeys(
   step: PlanStep,
@@ -63,13 +69,9 @@ function useStepKeys(
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   });
+  usePlainKeys(LEAD_ON);
+  useTouchedLetsGo();
 }
-
-/** The questions beside the way back. */
-const LEAD_ON = {
-  r: () => remember.getState().go({ screen: 'reach' }),
-  d: () => remember.getState().go({ screen: 'days' }),
-};
 
 /** The way back: the step at hand, or the whole list where nothing is at hand. */
 export function PutBackPage({ job }: { readonly job: OpenJob }) {
@@ -169,6 +171,7 @@ function keepTyped(
 
 function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const status = useStatus(job, true);
+  const found = remember((place) => place.found);
   const [atId, setAtId] = useState<string | null>(null);
   const [reading, setReading] = useDraft(`reading/${atId ?? step.id}`);
   const [ask, setAsk] = useState<Ask | null>(null);
@@ -187,8 +190,6 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   // A step that is done leads on to the next one at hand.
   const onwards = step.state === 'done' ? () => goOn(job) : null;
   useStepKeys(step, work.go, rounds.advance, onwards);
-  usePlainKeys(LEAD_ON);
-  useTouchedLetsGo();
   const mates = matesOf(job.view, step, joint.photo?.id ?? null, marks.markers, marks.things);
   // A touch on the lit hole takes it through its round; any other hole is opened.
   const pick = (id: string) => {
@@ -203,7 +204,8 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         pane={paneOf(job, 'putback', 'back', step.removalId)}
         status={status}
         mates={mates}
-        step={stepData(job.view, step, joint, job.now)}
+        step={stepData(job.view, step, joint, job.now, found?.thingId ?? null)}
+        found={found?.text ?? null}
         asks={<NeedAsks job={job} asks={needAsks(job.view, step.id)} />}
         atMarkId={atId ?? joint.nextId}
         hole={atId === null ? null : thingAtHand(step, marks.things, atId, reading, freshInHand(job.view))}

@@ -171,6 +171,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
   const line = useLine(job);
   const { current, entry, mode, setMode } = line;
   const status = useStatus(job, true);
+  const found = remember((place) => place.found);
   const photos = useRemovalPhotos(job, current?.id ?? null);
   const reorder = useReorder(job);
   const [otherSide, setOtherSide] = useState(false);
@@ -199,6 +200,7 @@ export function RemovalPage({ job }: { readonly job: OpenJob }) {
       <RemovalScreen
         pane={{ ...paneOf(job, 'removal', 'apart', current?.id ?? null, pickRemoval), onMove: reorder.move }}
         status={status}
+        found={found?.text ?? null}
         photo={photos.photo}
         markAtHand={photos.markAtHand}
         dropping={dropping}

@@ -27,8 +27,10 @@ export const jobs = {
   sampleHow:
     'Or look around first: the sample is a blower head, in three stages: half apart, half back, finished. Nothing in it is real.',
   found: (count: number) => (count === 1 ? '1 place found' : `${count} places found`),
-  notFound: (words: string) =>
-    `Nothing found for “${words}”. Try one word of a title, a part, a bag or a note.`,
+  notFound: (words: string) => `Nothing found for “${words}”.`,
+  near: 'Nearest in this workshop',
+  lookedIn: (fields: string) => `Looked in every job: ${fields}.`,
+  foundHere: 'Found here',
   inJob: (job: string) => `in ${job}`,
   counts: { off: 'off', back: 'back', pieces: 'pieces' },
   since: (date: string) => `since ${date}`,

@@ -17,7 +17,7 @@ test('a step that is done says by whom and with what reading, and leads on by ke
   await page.keyboard.press('F4');
   await page.getByRole('button', { name: /Removal 2 End cover/ }).click();
   const did = page.getByRole('region', { name: 'What was done' });
-  await expect(did).toContainText(/Edda Mross: tightened bolt M8 .*, hole 1, read 25/);
+  await expect(did).toContainText(/Edda Mross: tightened fastener M8 .*, hole 1, read 25/);
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Guard' })).toBeVisible();
   await page.getByRole('button', { name: /Removal 2 End cover/ }).click();

@@ -1,5 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
+import { runCommand } from '../../core/cli/main.ts';
 import { search } from '../../core/usecases/search.ts';
+import { searchNear } from '../../core/usecases/search-near.ts';
 import { clientOf, command, good, logJob, stateOf } from '../support/client.ts';
 import { newWorkshop, openTest, tempFolder } from '../support/workshop.ts';
 
@@ -23,6 +25,30 @@ async function workshopOf() {
     );
   return { workshop, jobId, find };
 }
+
+describe('a search without a hit', () => {
+  it('offers the nearest names, each of which is found, and says where it looked', async () => {
+    const { workshop, find } = await workshopOf();
+    const { near, lookedIn } = searchNear({ workshop, actor: null }, 'side covr');
+    expect(near[0]).toBe('side cover');
+    for (const name of near) expect(find(name), name).not.toEqual([]);
+    expect(lookedIn).toMatch(/parts.*threads.*bags/);
+    expect(searchNear({ workshop, actor: null }, 'zzzz').near).toEqual([]);
+  });
+
+  it('is said by the verb, which then ends with 1; without words it is wrong usage', async () => {
+    const { workshop } = await workshopOf();
+    const { dir } = workshop;
+    workshop.close();
+    const none = await runCommand(['search', 'side', 'covr', '--workshop', dir]);
+    expect(none).toMatchObject({ code: 1, value: [] });
+    expect(none.lines[0]).toBe('Nothing found for “side covr”.');
+    expect(none.lines[1]).toContain('Nearest: “side cover”');
+    expect(none.lines[2]).toMatch(/^Looked in .*bags/);
+    expect((await runCommand(['search', 'side', 'cover', '--workshop', dir])).code).toBe(0);
+    expect((await runCommand(['search', '--workshop', dir])).code).toBe(2);
+  });
+});
 
 describe('search over every job', () => {
   it.each([

@@ -1,7 +1,42 @@
 import { v7 } from 'uuid';
-import { fine, jobIdOf, ofReply, reading, refusal, type Verb, wrongUsage, writing } from '../frame.ts';
+import {
+  type Answer,
+  fine,
+  found,
+  jobIdOf,
+  ofReply,
+  type Options,
+  reading,
+  refusal,
+  type Verb,
+  wrongUsage,
+  writing,
+} from '../frame.ts';
 
 const day = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
+
+/** Hits a line each; without one, the names that come nearest and where it was looked. */
+function runSearch(options: Options): Promise<Answer> | Answer {
+  const text = options.words.join(' ').trim();
+  if (text === '') return wrongUsage('Expected words to look for: search gasket, or search “M8x25”.');
+  return reading(options, async (_context, client) => {
+    const reply = await client.workshop.search({ text });
+    if (!reply.ok) return refusal(reply.fault);
+    if (reply.value.length > 0)
+      return fine(
+        reply.value,
+        reply.value.map((hit) => `${hit.jobTitle} · ${hit.kind}: ${hit.text}`),
+      );
+    const offered = await client.workshop.near({ text });
+    if (!offered.ok) return refusal(offered.fault);
+    const { near, lookedIn } = offered.value;
+    return found(reply.value, [
+      `Nothing found for “${text}”.`,
+      ...(near.length > 0 ? [`Nearest: ${near.map((name) => `“${name}”`).join(', ')}.`] : []),
+      `Looked in ${lookedIn}.`,
+    ]);
+  });
+}
 
 /** Job verbs: list, add, close, people, undo and redo, and any operation by its name. */
 export const JOB_VERBS: readonly Verb[] = [
@@ -98,14 +133,6 @@ export const JOB_VERBS: readonly Verb[] = [
     usage: 'search WORDS…',
     says: 'search every job: parts, notes, threads, bags',
     options: [],
-    run: (options) =>
-      reading(options, async (_context, client) => {
-        const reply = await client.workshop.search({ text: options.words.join(' ') });
-        if (!reply.ok) return refusal(reply.fault);
-        return fine(
-          reply.value,
-          reply.value.map((hit) => `${hit.jobTitle} · ${hit.kind}: ${hit.text}`),
-        );
-      }),
+    run: runSearch,
   },
 ];

@@ -9,7 +9,7 @@ import { useMedia, wide } from '../../ui/use-media.ts';
 import type { StatusProps } from '../../ui/Status.tsx';
 import { CarryOn, type CarryOnData } from './CarryOn.tsx';
 import { JobItem, type JobData } from './JobItem.tsx';
-import { Hits, Search, type HitData } from './Search.tsx';
+import { type HitData, Hits, type NearData, Search } from './Search.tsx';
 
 export interface JobsScreenProps {
   /** The line of the job to carry on with. */
@@ -21,8 +21,12 @@ export interface JobsScreenProps {
   readonly search: string;
   /** What the search found; null while nothing is searched for. */
   readonly hits: readonly HitData[] | null;
+  /** What is offered where nothing was found. */
+  readonly near: NearData | null;
   readonly onSearch: (text: string) => void;
   readonly onHit: (id: string) => void;
+  /** Enter in the search. */
+  readonly onEnter: () => void;
   readonly onCarryOn: () => void;
   readonly onOpen: (id: string) => void;
   readonly onStart: () => void;
@@ -44,7 +48,7 @@ export function JobsScreen(props: JobsScreenProps) {
   const head = (
     <div className="jobs-head">
       <h1>{say.title}</h1>
-      {carry !== null && <Search text={props.search} onSearch={onSearch} />}
+      {carry !== null && <Search text={props.search} onSearch={onSearch} onEnter={props.onEnter} />}
     </div>
   );
   const start = carry !== null && <JobsFoot {...props} />;
@@ -63,7 +67,7 @@ export function JobsScreen(props: JobsScreenProps) {
       {carry === null ? (
         <Empty isWide={isWide} onStart={props.onStart} onSample={props.onSample} />
       ) : hits !== null ? (
-        <Hits words={props.search} hits={hits} onHit={props.onHit} />
+        <Hits words={props.search} hits={hits} near={props.near} onHit={props.onHit} onSearch={onSearch} />
       ) : (
         <>
           <div className="jobs-photo">

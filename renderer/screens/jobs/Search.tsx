@@ -1,4 +1,5 @@
 import { jobs as say } from '../../texts/jobs.ts';
+import { Key } from '../../ui/Key.tsx';
 
 /** One place where the words were found. */
 export interface HitData {
@@ -10,13 +11,20 @@ export interface HitData {
   readonly text: readonly [string, string, string];
 }
 
-export function Search({
-  text,
-  onSearch,
-}: {
+/** Offered where nothing was found. */
+export interface NearData {
+  readonly names: readonly string[];
+  readonly lookedIn: string;
+}
+
+interface SearchProps {
   readonly text: string;
   readonly onSearch: (text: string) => void;
-}) {
+  /** Enter: the first hit, else the nearest name. */
+  readonly onEnter: () => void;
+}
+
+export function Search({ text, onSearch, onEnter }: SearchProps) {
   return (
     <search className="find">
       <input
@@ -26,6 +34,9 @@ export function Search({
         placeholder={say.search}
         aria-keyshortcuts={say.searchHint}
         onChange={(event) => onSearch(event.target.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') onEnter();
+        }}
       />
       {text === '' && <kbd aria-hidden="true">{say.searchHint}</kbd>}
     </search>
@@ -35,15 +46,20 @@ export function Search({
 interface HitsProps {
   readonly words: string;
   readonly hits: readonly HitData[];
+  /** Null while something is found, or while it is not known yet. */
+  readonly near: NearData | null;
   readonly onHit: (id: string) => void;
+  readonly onSearch: (text: string) => void;
 }
 
-export function Hits({ words, hits, onHit }: HitsProps) {
+export function Hits({ words, hits, near, onHit, onSearch }: HitsProps) {
   return (
     <section className="hits">
       <div role="status">
         <h2>{hits.length === 0 ? say.notFound(words) : say.found(hits.length)}</h2>
+        {near !== null && <p>{say.lookedIn(near.lookedIn)}</p>}
       </div>
+      {near !== null && near.names.length > 0 && <Near names={near.names} onSearch={onSearch} />}
       <ul>
         {hits.map((hit) => (
           <li key={hit.id}>
@@ -61,5 +77,27 @@ export function Hits({ words, hits, onHit }: HitsProps) {
         ))}
       </ul>
     </section>
+  );
+}
+
+/** Names that come nearest: a touch searches for one, Enter for the first. */
+function Near({
+  names,
+  onSearch,
+}: {
+  readonly names: readonly string[];
+  readonly onSearch: (text: string) => void;
+}) {
+  return (
+    <div className="near">
+      <h3>{say.near}</h3>
+      <div className="keys" role="group" aria-label={say.near}>
+        {names.map((name, i) => (
+          <Key key={name} onPress={() => onSearch(name)} {...(i === 0 && { hint: say.enter })}>
+            <span className="said">{name}</span>
+          </Key>
+        ))}
+      </div>
+    </div>
   );
 }

@@ -16,6 +16,8 @@ export interface PutBackScreenProps {
   readonly pane: LinePaneProps;
   readonly status?: StatusProps;
   readonly step: StepData;
+  /** What a search led here for; null for none. */
+  readonly found: readonly [string, string, string] | null;
   /** Whether the order it waits for is really needed; null where nothing is to be asked. */
   readonly asks: ReactNode;
   /** What goes together with the things of this step: marks on the photo, and each pair in words. */

@@ -5,6 +5,7 @@ import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Choice } from '../../ui/Choice.tsx';
+import { FoundHere } from '../../ui/FoundHere.tsx';
 import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
@@ -25,6 +26,7 @@ export function StepHand(props: PutBackScreenProps) {
           {step.byTools ? `, ${say.byTools}` : ''}
         </button>
       </header>
+      {props.found !== null && <FoundHere text={props.found} takesFocus />}
       <Figure {...props} />
       {step.stateWhy.length > 0 && (
         <ul className="step-why">
@@ -122,7 +124,7 @@ function Actions(props: {
       <h2>{say.sequence}</h2>
       <ol className="list">
         {props.actions.map((action) => (
-          <li key={action.id}>
+          <li key={action.id} className={action.lit ? 'lit' : undefined}>
             <Action action={action} onAction={props.onAction} />
             {action.more !== '' && (
               <button type="button" className="link" onClick={() => props.onAction(action.id, true)}>

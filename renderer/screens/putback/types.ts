@@ -34,6 +34,8 @@ export interface ActionData {
   readonly id: string;
   readonly text: string;
   readonly done: boolean;
+  /** A search led to what this action is done on. */
+  readonly lit: boolean;
   /** What more of it may be kept once it is done; "" for nothing. */
   readonly more: string;
   /** False where nothing of its own is kept: it is done with its step. */

@@ -5,6 +5,7 @@ import { pattern as sayPattern } from '../../texts/pattern.ts';
 import { removal as say } from '../../texts/removal.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Written } from '../../ui/Field.tsx';
+import { FoundHere } from '../../ui/FoundHere.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { NumberPad } from '../../ui/NumberPad.tsx';
 import { BigNumber, Trio } from '../../ui/Numbers.tsx';
@@ -29,6 +30,7 @@ export function RemovalHand(props: HandProps) {
     <section className="hand removal-hand">
       <div className="hand-body">
         <Head {...props} />
+        {props.found !== null && <FoundHere text={props.found} takesFocus={false} />}
         {props.markAtHand !== null && (
           <MarkPanel
             mark={props.markAtHand}

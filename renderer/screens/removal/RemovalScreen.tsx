@@ -65,6 +65,8 @@ export interface RemovalScreenProps {
   readonly pane: LinePaneProps;
   readonly status?: StatusProps;
   readonly removal: RemovalData;
+  /** What a search led here for; null for none. */
+  readonly found: readonly [string, string, string] | null;
   readonly photo: RemovalPhoto | null;
   /** The mark at hand. */
   readonly markAtHand: MarkAtHand | null;
