@@ -18,11 +18,14 @@ export interface StatusProps {
   readonly onClose?: () => void;
 }
 
-/** The one line at the foot of the window: refusals first, then long work, then what is not saved yet. */
+/**
+ * The one line of news: refusals first, then long work, then what is not saved yet. It has a place of its own on every
+ * screen and covers nothing; only what passes by itself in a moment lies over the page where there is no such place.
+ */
 export function Status({ refusal = null, unsaved = 0, turn = null, progress = null, onClose }: StatusProps) {
   if (refusal !== null)
     return (
-      <div className="status" role="alert">
+      <div className="status refused" role="alert">
         <p>{refusal}</p>
         {onClose !== undefined && (
           <button type="button" onClick={onClose}>
@@ -34,9 +37,9 @@ export function Status({ refusal = null, unsaved = 0, turn = null, progress = nu
   const say = progress?.say ?? (unsaved > 0 ? common.unsaved(unsaved) : turn?.say);
   const act = actOf(progress, unsaved, turn);
   return (
-    <div role="status">
+    <div className="news" role="status">
       {say !== undefined && (
-        <div className="status quiet">
+        <div className={progress === null && turn === null ? 'status quiet passing' : 'status quiet'}>
           <p>{say}</p>
           {act !== null && (
             <button type="button" onClick={act.on}>
