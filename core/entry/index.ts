@@ -1,4 +1,5 @@
 /** The entry line: trade notation in, meaning, chips and trade notation out. Pure. */
+export { takesNothingOff } from './beside.ts';
 export { chips } from './chips.ts';
 export { threadsThatFit } from './fits.ts';
 export { readLengths, writeLengths } from './lengths.ts';

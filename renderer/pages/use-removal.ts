@@ -1,6 +1,18 @@
 import { useMemo, useState } from 'react';
-import { chips, offerNouns, readEntry, type Sticky, stickyLine, type Token } from '../../core/entry/index.ts';
+import {
+  type Chip,
+  chips,
+  type Entry,
+  offerNouns,
+  readEntry,
+  type Sticky,
+  stickyLine,
+  takesNothingOff,
+  type Token,
+} from '../../core/entry/index.ts';
 import { useDraft, useTabText } from '../data/draft.ts';
+import type { Row } from '../../core/model/tables.ts';
+import { entry as say } from '../texts/entry.ts';
 import type { OpenJob } from '../data/job.ts';
 import { remember } from '../data/remember.ts';
 import type { Did } from '../../core/drawing/line/types.ts';
@@ -30,6 +42,18 @@ function tokensIn(tokens: readonly Token[], from: number, to: number): Token[] {
   });
 }
 
+/** A line that takes nothing off goes into the removal under way: its place in the log, from 0; −1 = none, it begins one. */
+function besideAt(entry: Entry, removalId: string | null, order: readonly Row<'removal'>[]): number {
+  if (removalId !== null || !takesNothingOff(entry.items)) return -1;
+  return order.findIndex((removal) => removal.phase === 'under way');
+}
+
+/** Says so before the line is written down. */
+function besideChip(at: number, order: readonly Row<'removal'>[]): readonly Chip[] {
+  const label = say.withRemoval(at + 1, order[at]?.title ?? '');
+  return at < 0 ? [] : [{ label, caption: say.withRemovalWhy, doubtful: false }];
+}
+
 /** The removal at hand and the line being typed. */
 export function useRemoval(job: OpenJob) {
   const removalId = remember((place) => place.removalId);
@@ -41,13 +65,15 @@ export function useRemoval(job: OpenJob) {
   const entry = useMemo(() => readEntry(line.text), [line]);
   const nouns = useMemo(() => nounsOf(job.view), [job.view]);
   const order = logOf(job.view);
+  const beside = besideAt(entry, removalId, order);
   const shown: EntryData = {
     text,
     mode,
     tokens: mode === null ? entry.tokens : tokensIn(entry.tokens, line.from, line.to),
-    chips: text === '' && mode === null ? [] : chips(entry),
+    chips: text === '' && mode === null ? [] : [...chips(entry), ...besideChip(beside, order)],
     offers: mode === null || text !== '' ? offerNouns(text, nouns, OFFERS) : [],
     last: nouns.slice(0, OFFERS),
+    beside: beside < 0 ? null : beside + 1,
   };
   const isAhead = job.ahead.some((one) => one.removal?.id === removalId);
   return {

@@ -6,6 +6,8 @@ export const entry = {
   teach: 'Type what came off, as you would say it:',
   examples: ['5 13', '4 M10x30 hex 16, bag 4', 'hose, lower, 2 ends', 'slackened tensioner'],
   missed: (words: readonly string[]) => `Not understood, kept as a note: ${words.join(', ')}`,
+  withRemoval: (number: number, title: string) => (title === '' ? `removal ${number}` : `${number} ${title}`),
+  withRemovalWhy: 'goes with this removal',
   pad: 'Number pad',
   times: 'times, or by',
   next: 'Next removal',

@@ -15,6 +15,8 @@ export interface EntryData {
   readonly offers: readonly Offer[];
   /** What was named last in this job, offered while the line is empty. */
   readonly last: readonly string[];
+  /** The removal that a line which takes nothing off goes into, by its number; null = the line begins one. */
+  readonly beside: number | null;
 }
 
 export interface EntryLineProps extends EntryData {

@@ -27,6 +27,26 @@ test('what is typed goes into the line wherever the focus is, and the screen say
   await expect(line).toHaveValue('rag in the port, 3');
 });
 
+test('a line that takes nothing off says into which removal it goes before it is written down', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['hose', 'cover, 4 M8x25'], 'F2');
+  const line = page.getByRole('textbox', { name: 'What came off' });
+  const goesWith = page.getByText('goes with this removal');
+  await line.fill('rag');
+  await expect(page.getByRole('listitem').filter({ has: goesWith })).toContainText('2 Cover');
+  await page.getByRole('button', { name: 'Add to 2' }).click();
+  await expect(line).toHaveValue('');
+  await saved(page);
+  await line.fill('rag, pump');
+  await expect(page.getByRole('button', { name: /^Next removal/ })).toBeVisible();
+  await expect(goesWith).toHaveCount(0);
+  await page.keyboard.press('F12');
+  await expect(page.getByText(/rag/).first()).toBeVisible();
+});
+
 test('a line that the record refuses comes back before what was typed meanwhile', async ({ open }) => {
   const page = await open();
   await startJob(page, 'Winch gearbox');

@@ -27,6 +27,19 @@ async function logged(line: string) {
 }
 
 describe('what is typed, stored', () => {
+  it('says of a line that takes nothing off into which removal it went, and of the others that they begin one', async () => {
+    const workshop = newWorkshop();
+    const jobId = await logJob(workshop, 'Bench lathe', ['end cover, 2 M8x25']);
+    const client = clientOf(workshop);
+    const said = async (text: string) =>
+      good(await client.log.add({ ...command(), jobId, text, removalId: null })).said;
+    expect(await said('rag in the port')).toBe('Removal 1, End cover, has it too: “rag in the port”.');
+    expect(await said('guard')).toBe('Removal 2, Guard, is written down.');
+    expect(stateOf(workshop, jobId).temporary.map((one) => one.removalId)).toEqual([
+      stateOf(workshop, jobId).removal[0]?.id,
+    ]);
+  });
+
   it('keeps every line of a whole log word for word, and all that was not understood as a note', async () => {
     const workshop = newWorkshop();
     const jobId = await logJob(workshop, 'Everything at once', []);

@@ -1,5 +1,5 @@
 import type { ConditionItem, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
-import { readEntry } from '../../entry/index.ts';
+import { readEntry, takesNothingOff } from '../../entry/index.ts';
 import { blank } from '../../model/blank.ts';
 import { againPlans } from '../../model/off-again.ts';
 import { ok, type Result, refuse } from '../../model/result.ts';
@@ -92,21 +92,9 @@ function sideOf(place: string): Row<'removal'>['side'] {
   return said.length === 1 ? (said[0] ?? null) : null;
 }
 
-/** What takes nothing off by itself: it belongs to the removal under way, where there is one. */
-const BESIDE: ReadonlySet<EntryItem['kind']> = new Set([
-  'temporary',
-  'mark',
-  'measurement',
-  'condition',
-  'stow',
-  'place',
-  'note',
-]);
-
 /** The removal named; for a line that takes nothing off, the one under way; null = a new one. */
 function targetOf(decision: Decision, input: LogInput, items: readonly EntryItem[]): string | null {
-  if (input.removalId !== null || items.length === 0 || !items.every((item) => BESIDE.has(item.kind)))
-    return input.removalId;
+  if (input.removalId !== null || !takesNothingOff(items)) return input.removalId;
   return decision.state.removal.find((removal) => removal.phase === 'under way')?.id ?? null;
 }
 
@@ -266,16 +254,23 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
       made: line.made,
       notUnderstood,
       differences,
-      said: [saidOf(number, removal.title, notUnderstood), ...differences, newlyAlike(decision)]
+      said: [saidOf(number, removal, input.text, notUnderstood), ...differences, newlyAlike(decision)]
         .filter((text) => text !== '')
         .join(' '),
     });
   });
 }
 
-function saidOf(number: number, title: string, notUnderstood: readonly string[]): string {
+function saidOf(
+  number: number,
+  removal: Row<'removal'>,
+  text: string,
+  notUnderstood: readonly string[],
+): string {
+  const name = removal.title === '' ? `Removal ${number}` : `Removal ${number}, ${removal.title},`;
+  // A line that went into a removal that was there says into which: it may have been meant for a new one.
   const head =
-    title === '' ? `Removal ${number} is written down.` : `Removal ${number}, ${title}, is written down.`;
+    removal.typed === text ? `${name} is written down.` : `${name} has it too: “${text.slice(0, 80)}”.`;
   if (notUnderstood.length === 0) return head;
-  return `${head} Not understood, kept as a note: ${notUnderstood.map((text) => `“${text}”`).join(', ')}.`;
+  return `${head} Not understood, kept as a note: ${notUnderstood.map((one) => `“${one}”`).join(', ')}.`;
 }

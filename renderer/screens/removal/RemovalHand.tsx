@@ -129,6 +129,7 @@ function Head({ removal, photo, onTitle, onTitleDone, onNamed, onBench, canBench
 /** A planned removal is off with one key, as long as nothing is typed; a line goes into a removal taken up again. */
 function removalWord({ removal, entry, stays }: HandProps): string {
   if (stays && entry.text.trim() !== '') return sayEntry.addTo(removal.number);
+  if (entry.beside !== null) return sayEntry.addTo(entry.beside);
   return removal.planned !== null && entry.text.trim() === '' ? sayPattern.begin : sayEntry.next;
 }
 
