@@ -58,6 +58,10 @@ export interface TouchedHit {
   readonly by: string | null;
   /** When it was back; null = not. */
   readonly backAt: number | null;
+  /** Who put the last of it back; null = not back, or nobody said. */
+  readonly backBy: string | null;
+  /** What went in new with it, by name and size. */
+  readonly renewed: readonly string[];
   /** Torque read on it on the way back, as typed; empty = none. */
   readonly read: readonly string[];
 }

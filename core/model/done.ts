@@ -81,7 +81,8 @@ interface SameSize {
   readonly numbers: Set<number>;
 }
 
-function namesOf(state: JobState, deeds: readonly Row<'deed'>[]): string[] {
+/** What these deeds were done to, each once: holes of a set that take the same size together. */
+export function namesOfDeeds(state: JobState, deeds: readonly Row<'deed'>[]): string[] {
   const holes = new Map<string, SameSize>();
   const names: string[] = [];
   for (const deed of deeds) {
@@ -137,7 +138,7 @@ export function doneOf(
       at: deed.at,
       by: personOf(state, deed.personId),
       what: deed.what,
-      names: namesOf(state, go),
+      names: namesOfDeeds(state, go),
       read: deed.valueTyped,
       why: deed.why,
       fresh: deed.fresh,

@@ -1,4 +1,5 @@
 import type { Touched, TouchedHit } from '../contract/answers.ts';
+import { namesOfDeeds } from '../model/done.ts';
 import { nearNames } from '../model/near-names.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
 import type { JobState, Row } from '../model/tables.ts';
@@ -135,6 +136,22 @@ function sentenceOf(jobs: Touched['jobs'], text: string): string {
   return `“${text}” was touched in ${with1.length} of ${jobs.length} jobs on this machine.`;
 }
 
+/** Who put a removal back and when, what was new and what was read; its deeds, the earliest first, none = not back. */
+function backOf(
+  state: JobState,
+  deeds: readonly Row<'deed'>[],
+): Pick<TouchedHit, 'backAt' | 'backBy' | 'renewed' | 'read'> {
+  const last = deeds.at(-1);
+  const fresh = deeds.filter((deed) => deed.fresh);
+  const read = deeds.filter((deed) => deed.what === 'tightened' && deed.valueTyped !== '');
+  return {
+    backAt: last?.at ?? null,
+    backBy: state.person.find((person) => person.id === last?.personId)?.name ?? null,
+    renewed: namesOfDeeds(state, fresh),
+    read: [...new Set(read.map((deed) => deed.valueTyped))],
+  };
+}
+
 /** Names by removal: parts, sets, connections, fluids it opened, and what was typed. */
 export function hitsIn(state: JobState, text: string, now: number): TouchedHit[] {
   const names = new Map<string, string[]>();
@@ -164,14 +181,7 @@ export function hitsIn(state: JobState, text: string, now: number): TouchedHit[]
         did: removal.did,
         at: removal.endedAt ?? removal.startedAt,
         by: people.get(removal.personId ?? '') ?? null,
-        backAt: back.has(removal.id) ? (deeds.at(-1)?.at ?? null) : null,
-        read: [
-          ...new Set(
-            deeds
-              .filter((deed) => deed.what === 'tightened' && deed.valueTyped !== '')
-              .map((deed) => deed.valueTyped),
-          ),
-        ],
+        ...backOf(state, back.has(removal.id) ? deeds : []),
       },
     ];
   });

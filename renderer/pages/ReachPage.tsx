@@ -8,6 +8,7 @@ import { useEnter } from '../data/keys.ts';
 import { useReach, useTouched } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { targetsOf } from '../model/ahead.ts';
+import { touchedLines } from '../model/touched.ts';
 import { chosenOf, costLines, plannedRows, targetRows, wayRows } from '../model/way-in.ts';
 import { ReachScreen } from '../screens/ahead/ReachScreen.tsx';
 import { ahead as say } from '../texts/ahead.ts';
@@ -49,7 +50,7 @@ function useSaid(job: OpenJob, typed: string, unknown: readonly string[], reach:
     ...unknown.filter((word) => word !== text || touched?.known !== false).map(say.noneNamed),
     ...(reach !== null && reach.removals.length === 0 && reach.unknown.length === 0 ? [say.reachNone] : []),
     ...(reach?.unknown.map((one) => one.sentence) ?? []),
-    ...(touched && text !== '' ? [touched.sentence] : []),
+    ...(touched && text !== '' ? [touched.sentence, ...touchedLines(touched, job.now)] : []),
   ];
 }
 

@@ -77,5 +77,13 @@ export const ahead = {
   safe: (names: string) => `Make safe again: ${names}.`,
   drain: (names: string) => `Drain again: ${names}.`,
   toolList: (names: string) => `Tools: ${names}.`,
+  touchedOff: (number: number, title: string, did: string, when: string, by: string) =>
+    `${number} ${title}: ${did}${when === '' ? '' : `, ${when}`}${by === '' ? '' : `, ${by}`}.`,
+  touchedNotBack: 'Not back.',
+  touchedBack: (when: string, by: string) => `Back ${when}${by === '' ? '' : `, ${by}`}.`,
+  touchedRead: (values: string) => (values === '' ? 'No torque written down.' : `Torque read ${values}.`),
+  touchedNew: (names: string) => (names === '' ? 'Nothing new with it.' : `New with it: ${names}.`),
+  touchedIn: (job: string, line: string) => `${job}. ${line}`,
+  dids: { off: 'off', slackened: 'slackened', opened: 'opened', aside: 'moved aside', safe: 'made safe' },
   noneNamed: (typed: string) => `Nothing in this job is called “${typed}”.`,
 };

@@ -72,10 +72,15 @@ export function touchedLines(value: Touched): string[] {
     ...value.jobs.flatMap((job) => [
       `${dayOf(job.createdAt)} ${job.title}${job.hits.length === 0 ? ': not touched' : ''}`,
       ...job.hits.map((hit) => {
+        const by = (name: string | null) => (name === null ? '' : ` by ${name}`);
         const when = hit.at === null ? '' : ` on ${dayOf(hit.at)}`;
-        const back = hit.backAt === null ? ', not back' : `, back on ${dayOf(hit.backAt)}`;
-        const read = hit.read.length > 0 ? `, read ${hit.read.join(', ')}` : '';
-        return `  ${hit.number} ${hit.title}: ${hit.did}${when}${hit.by === null ? '' : ` by ${hit.by}`}${back}${read}`;
+        const back = hit.backAt === null ? 'not back' : `back on ${dayOf(hit.backAt)}${by(hit.backBy)}`;
+        const read =
+          hit.read.length > 0 ? `, torque read ${hit.read.join(', ')}` : ', no torque written down';
+        const renewed =
+          hit.renewed.length > 0 ? `; new with it: ${hit.renewed.join('; ')}` : '; nothing new with it';
+        const how = hit.backAt === null ? '' : `${read}${renewed}`;
+        return `  ${hit.number} ${hit.title}: ${hit.did}${when}${by(hit.by)}; ${back}${how}`;
       }),
     ]),
   ];
