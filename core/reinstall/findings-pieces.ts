@@ -144,7 +144,8 @@ function stowFindings(at: Situation): Draft[] {
   const away = new Set(at.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
   return at.state.part
     .filter((part) => part.how === 'off' && part.stowId === null && part.fate !== 'leave out')
-    .filter((part) => !away.has(part.id))
+    // Nobody looks for the old one where a new one goes in.
+    .filter((part) => !away.has(part.id) && part.renew !== 'must')
     .map((part) => ({ part, node: at.graph.stepOfThing(part.id) }))
     .filter(({ node }) => node >= 0 && !at.progress[node]?.done)
     .map(({ part, node }) => ({

@@ -117,7 +117,7 @@ describe('parts', () => {
     expect(later(9)).toEqual([]);
   });
 
-  test('nobody wrote down where it lies: said until it is back, and not of what is away, aside or left out', () => {
+  test('nobody wrote down where it lies: said until it is back, and not of what is away, aside, left out or renewed', () => {
     const job = build();
     const step = job.removal('Step');
     const lid = step.part('Lid');
@@ -125,6 +125,7 @@ describe('parts', () => {
     step.part('Loom', { how: 'aside' });
     step.part('Shield', { fate: 'leave out' });
     job.away(step.part('Head'));
+    step.part('Gasket', { renew: 'must' });
     expect(of(job, 'part.no-stow')).toMatchObject([
       {
         severity: 'note',
