@@ -1,7 +1,8 @@
 import { resolve } from 'node:path';
 import { createRouterClient, ORPCError } from '@orpc/server';
 import { defaultWorkshop, here } from '../host/private-folder.ts';
-import { refuse, type Result } from '../model/result.ts';
+import { nearNames } from '../model/near-names.ts';
+import { type Fault, refuse, type Result } from '../model/result.ts';
 import { takeLock } from '../store/lock.ts';
 import { openWorkshop, type Workshop } from '../store/workshop.ts';
 import type { Context } from '../usecases/frame.ts';
@@ -34,10 +35,14 @@ export interface Verb {
 
 export const fine = (value: unknown, lines: readonly string[]): Answer => ({ code: 0, value, lines });
 export const found = (value: unknown, lines: readonly string[]): Answer => ({ code: 1, value, lines });
-export const refusal = (fault: { code: string; sentence: string }): Answer => ({
+/** What was refused, and how each open point in the way may be passed. */
+export const refusal = (fault: Pick<Fault, 'sentence' | 'points'> & { code: string }): Answer => ({
   code: 1,
   value: { ok: false, fault },
-  lines: [fault.sentence],
+  lines: [
+    fault.sentence,
+    ...(fault.points ?? []).map((point) => `If it may stay so: accept ${point.key} --why REASON`),
+  ],
 });
 export const wrongUsage = (sentence: string): Answer => ({
   code: 2,
@@ -121,12 +126,19 @@ async function using(
   }
 }
 
+/** The commonest complaints in words that say what is missing. */
+function plainIssue(message: string): string {
+  if (/expected string to have >=1 char/.test(message)) return 'must not be empty';
+  if (/expected number, received NaN/.test(message)) return 'must be a number';
+  return message;
+}
+
 /** The contract's complaint about an input, in words. */
 function inputFault(error: { data?: unknown }): { code: string; sentence: string } {
   const issues =
     (error.data as { issues?: { path?: PropertyKey[]; message: string }[] } | undefined)?.issues ?? [];
   const words = issues.map(
-    (issue) => `${(issue.path ?? []).map(String).join('.') || 'the input'}: ${issue.message}`,
+    (issue) => `${(issue.path ?? []).map(String).join('.') || 'the input'}: ${plainIssue(issue.message)}`,
   );
   return { code: 'input', sentence: `Expected an input that fits the operation. ${words.join('; ')}` };
 }
@@ -147,12 +159,19 @@ export function jobIdOf(context: Context, flag: string | boolean | undefined): R
   const near = titled.length > 0 ? titled : jobs.filter((job) => job.title.toLowerCase().includes(low));
   const one = near[0];
   if (near.length === 1 && one) return { ok: true, value: one.id };
-  return refuse('not-found', `Expected one job for “${flag}”, found ${near.length}. There are: ${list}.`);
+  if (near.length > 1)
+    return refuse('input', `Expected one job for “${flag}”, found ${near.length}. There are: ${list}.`);
+  const [nearest] = nearNames(
+    flag,
+    jobs.map((job) => job.title),
+  );
+  const offer = nearest === undefined ? '' : ` Nearest: “${nearest}”.`;
+  return refuse('not-found', `No job is called “${flag}”.${offer} There are: ${list}.`);
 }
 
 /** A reply of an operation as an answer of the command line. */
 export function ofReply(
-  reply: { ok: true; value: unknown } | { ok: false; fault: { code: string; sentence: string } },
+  reply: { ok: true; value: unknown } | { ok: false; fault: Parameters<typeof refusal>[0] },
 ): Answer {
   if (!reply.ok) return refusal(reply.fault);
   const said = (reply.value as { said?: string } | null)?.said;

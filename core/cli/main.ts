@@ -53,6 +53,14 @@ function withNegatives(args: readonly string[]): string[] {
   return words.length === 0 ? joined : [...joined, '--', ...words];
 }
 
+/** What was wrong with an option, in one sentence. */
+function optionFault(message: string): string {
+  const name = /'[^']*?(--[a-z-]+)/.exec(message)?.[1] ?? 'an option';
+  if (message.startsWith('Unknown option')) return `There is no option ${name} here.`;
+  if (/does not take an argument/.test(message)) return `Expected ${name} without a value.`;
+  return `Expected a value after ${name}.`;
+}
+
 /** Runs one command line and answers; nothing is printed here. */
 export async function runCommand(args: readonly string[]): Promise<Answer> {
   const [name, ...rest] = args;
@@ -80,7 +88,7 @@ export async function runCommand(args: readonly string[]): Promise<Answer> {
   } catch (error) {
     if (error instanceof UsageProblem) return wrongUsage(error.message);
     if ((error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS'))
-      return wrongUsage(`${(error as Error).message} Usage: ${verb.usage}`);
+      return wrongUsage(`${optionFault((error as Error).message)} Usage: ${verb.usage}`);
     throw error;
   }
 }

@@ -1,6 +1,7 @@
 import { nearNames } from '../model/near-names.ts';
 import { refuse, type Result } from '../model/result.ts';
 import type { JobState } from '../model/tables.ts';
+import { removalIdOf } from '../model/thing-words.ts';
 import { logOrder } from '../usecases/log/order.ts';
 
 interface Named {
@@ -27,15 +28,19 @@ function namedThings(state: JobState): Named[] {
 
 /**
  * A thing as typed in a command: its id; "4" = removal 4 of the log; "4/1" = its first set; "4/1/3" = hole 3 of that
- * set; else a name that only one thing has.
+ * set; "4/gasket" = by name within a removal; else a name that only one thing has.
  */
 export function targetOf(state: JobState, typed: string): Result<string> {
   if (state.thing.some((thing) => thing.id === typed) || state.consumable.some((one) => one.id === typed))
     return { ok: true, value: typed };
   const address = /^(\d+)(?:\/(\d+))?(?:\/(\d+))?$/.exec(typed.trim());
   if (address) return addressed(state, typed, address);
-  const low = typed.trim().toLowerCase();
-  const all = namedThings(state);
+  const within = /^(\d+)\/(.+)$/.exec(typed.trim());
+  const owner = within && addressed(state, typed, [typed, within[1]]);
+  if (owner && !owner.ok) return owner;
+  const word = (within?.[2] ?? typed).trim();
+  const low = word.toLowerCase();
+  const all = namedThings(state).filter((one) => !owner?.ok || removalIdOf(state, one.id) === owner.value);
   const exact = all.filter((one) => one.name.toLowerCase() === low);
   const alike = exact.length > 0 ? exact : all.filter((one) => one.name.toLowerCase().includes(low));
   // A removal is often called like the part that came off with it; whoever types the name means the part.
@@ -44,15 +49,19 @@ export function targetOf(state: JobState, typed: string): Result<string> {
   const near = things.length > 0 ? things : alike;
   const one = near[0];
   if (one && near.length === 1) return { ok: true, value: one.id };
-  const names = near.slice(0, 8).map((item) => `“${item.name}”`);
+  const order = logOrder(state.removal).map((row) => row.id);
+  const names = near.slice(0, 8).map((item) => {
+    const home = removalIdOf(state, item.id);
+    return home === null ? `“${item.name}”` : `“${order.indexOf(home) + 1}/${item.name}”`;
+  });
   return near.length === 0
     ? refuse(
         'not-found',
-        `Expected a removal number, number/set, number/set/hole, a name or an id, got “${typed}”.${nearest(typed, all)}`,
+        `Expected a removal number, number/set, number/set/hole, a name or an id, got “${typed}”.${nearest(word, all)}`,
       )
     : refuse(
         'input',
-        `Expected one thing for “${typed}”, found ${near.length}: ${names.join(', ')}. Name it by number or id.`,
+        `Expected one thing for “${typed}”, found ${near.length}: ${names.join(', ')}. Put the number of its removal before it, as these do, or use its id.`,
       );
 }
 
@@ -64,7 +73,7 @@ function nearest(typed: string, all: readonly Named[]): string {
   return near.length === 0 ? '' : ` Nearest: ${near.map((name) => `“${name}”`).join(', ')}.`;
 }
 
-function addressed(state: JobState, typed: string, address: RegExpExecArray): Result<string> {
+function addressed(state: JobState, typed: string, address: readonly (string | undefined)[]): Result<string> {
   const order = logOrder(state.removal);
   const removal = order[Number(address[1]) - 1];
   if (!removal) return refuse('not-found', `Expected a removal from 1 to ${order.length}, got “${typed}”.`);

@@ -55,7 +55,13 @@ export function reachLines(state: JobState, reach: Reach): string[] {
     ...list('New ones needed', reach.renew),
     ...list('New if worn', reach.renewIfWorn),
     ...toolLines(reach.tools),
-    ...(reach.minutesLow === null ? [] : [`${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes.`]),
+    ...(reach.minutesLow === null
+      ? []
+      : [
+          (reach.minutesHigh ?? 0) < 1
+            ? 'Less than a minute.'
+            : `${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes.`,
+        ]),
     ...reach.unknown.map((one) => one.sentence),
   ];
 }

@@ -12,6 +12,7 @@ import {
   wrongUsage,
   writing,
 } from '../frame.ts';
+import { opWords } from '../op-words.ts';
 
 const day = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
 
@@ -96,6 +97,8 @@ export const JOB_VERBS: readonly Verb[] = [
     options: ['add'],
     run: (options) => {
       const name = options.flags['add'];
+      if (typeof name === 'string' && name.trim() === '')
+        return wrongUsage('Expected a name: people --add “Edda Marlow”.');
       if (typeof name === 'string')
         return writing(options, async (_context, client) =>
           ofReply(await client.workshop.put({ command: v7(), table: 'person', values: { name } })),
@@ -103,9 +106,10 @@ export const JOB_VERBS: readonly Verb[] = [
       return reading(options, async (_context, client) => {
         const reply = await client.workshop.people({});
         if (!reply.ok) return refusal(reply.fault);
+        const lines = reply.value.person.map((person) => `${person.id}  ${person.name}`);
         return fine(
           reply.value.person,
-          reply.value.person.map((person) => `${person.id}  ${person.name}`),
+          lines.length > 0 ? lines : ['Nobody yet. Add one with: people --add NAME'],
         );
       });
     },
@@ -123,7 +127,7 @@ export const JOB_VERBS: readonly Verb[] = [
           const reply = await client.history[name]({ command: v7(), jobId: job.value });
           if (!reply.ok) return refusal(reply.fault);
           return fine(reply.value, [
-            `${name === 'undo' ? 'Taken back' : 'Done again'}: ${reply.value.what}.`,
+            `${name === 'undo' ? 'Taken back' : 'Done again'}: ${opWords(reply.value.what)}.`,
           ]);
         }),
     }),

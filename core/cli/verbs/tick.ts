@@ -8,7 +8,7 @@ import { type Answer, fine, type Options, refusal, wrongUsage } from '../frame.t
 import { targetOf } from '../target.ts';
 import { BAD_TIME, inJob, text, timeOf } from './in-job.ts';
 
-type Reply = { ok: true; value: { said: string } } | { ok: false; fault: { code: string; sentence: string } };
+type Reply = { ok: true; value: { said: string } } | { ok: false; fault: Parameters<typeof refusal>[0] };
 
 /** In one line: how many, of which removal, what was done to which thing, set and hole, and how to take it back. */
 function tickedAnswer(reply: Reply, state: JobState, before: ReadonlySet<string>): Answer {
@@ -32,7 +32,10 @@ function tickedAnswer(reply: Reply, state: JobState, before: ReadonlySet<string>
 /** What was done on the way back, as the verb `tick` is given it. */
 export async function runTick(options: Options): Promise<Answer> {
   const what = DeedWhat.safeParse(text(options, 'what') ?? 'done');
-  if (!what.success) return wrongUsage(`Expected --what as one of: ${DeedWhat.options.join(', ')}.`);
+  if (!what.success)
+    return wrongUsage(
+      `Expected --what as one of: ${DeedWhat.options.filter((one) => one !== 'came off again').join(', ')}. What came off again is said with: again TARGET.`,
+    );
   const round = text(options, 'round');
   if (options.words.length === 0)
     return wrongUsage('Expected what to tick: tick --job ID 4, or 4/1/3, or a name.');

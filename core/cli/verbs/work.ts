@@ -11,6 +11,7 @@ import {
   type Verb,
   wrongUsage,
 } from '../frame.ts';
+import { openSearches } from '../../tally/index.ts';
 import { stowOf, targetOf } from '../target.ts';
 import { inJob, BAD_TIME, text, timeOf } from './in-job.ts';
 import { runTick } from './tick.ts';
@@ -31,7 +32,8 @@ async function runLog(options: Options): Promise<Answer> {
   const lines = linesOf(options);
   if (lines === null)
     return wrongUsage(`Expected a file of entry lines, got ${text(options, 'file') ?? ''}.`);
-  if (lines.length === 0) return wrongUsage('Expected entry lines: log --job ID “5 13” “lower cover”.');
+  if (lines.every((line) => line.trim() === ''))
+    return wrongUsage('Expected entry lines: log --job ID “5 13” “lower cover”.');
   const time = timeOf(options);
   if (!time) return wrongUsage(BAD_TIME);
   return inJob(options, async ({ id, state, client }) => {
@@ -64,7 +66,16 @@ async function runLog(options: Options): Promise<Answer> {
   });
 }
 
-/** A verb over one thing of the job. */
+/** What is wrong with a count or a day that was typed; null = nothing. */
+function problem(options: Options): string | null {
+  const [qty, due] = [text(options, 'qty'), text(options, 'due')];
+  if (qty !== undefined && !/^[1-9]\d*$/.test(qty)) return `Expected --qty as a whole number, got “${qty}”.`;
+  if (due !== undefined && Number.isNaN(Date.parse(due)))
+    return `Expected --due as a day such as 2026-11-30, got “${due}”.`;
+  return null;
+}
+
+/** A verb over one thing of the job; `must` names the options that it cannot do without. */
 function overThing(
   name: string,
   usage: string,
@@ -75,18 +86,27 @@ function overThing(
     options: Options,
   ) => Promise<Parameters<typeof ofReply>[0]>,
   more: readonly string[] = [],
+  must: readonly string[] = [],
 ): Verb {
   return {
     name,
     usage,
     says,
     options: ['job', 'why', ...more],
-    run: (options) =>
-      inJob(options, async ({ id, state, client }) => {
-        const target = targetOf(state(), options.words.join(' '));
+    run: (options) => {
+      const typed = options.words.join(' ').trim();
+      if (typed === '')
+        return wrongUsage(`Expected a number such as 4 or 4/1, a name or an id. Usage: ${usage}`);
+      const lacks = must.find((option) => (text(options, option) ?? '').trim() === '');
+      if (lacks !== undefined) return wrongUsage(`Expected --${lacks}. Usage: ${usage}`);
+      const bad = problem(options);
+      if (bad !== null) return wrongUsage(bad);
+      return inJob(options, async ({ id, state, client }) => {
+        const target = targetOf(state(), typed);
         if (!target.ok) return refusal(target.fault);
         return ofReply(await call(client, { command: v7(), jobId: id, thingId: target.value }, options));
-      }),
+      });
+    },
   };
 }
 
@@ -119,7 +139,11 @@ function searchVerb(name: 'found' | 'gone', says: string): Verb {
           open.find((one) => one.id === typed) ?? (typed === undefined && open.length === 1 ? open[0] : null);
         if (!row)
           return wrongUsage(
-            `Expected the id of an open search. Open: ${open.map((one) => one.id).join(', ') || 'none'}.`,
+            `Expected the id of an open search. Open: ${
+              openSearches(state())
+                .map((one) => `${one.countingId} (${one.missing} × ${one.name})`)
+                .join(', ') || 'none'
+            }.`,
           );
         const why = text(options, 'why') ?? '';
         const base = { command: v7(), jobId: id, countingId: row.id };
@@ -143,14 +167,14 @@ export const WORK_VERBS: readonly Verb[] = [
     name: 'tick',
     usage:
       'tick [--job ID] TARGET… [--what DEED] [--round "30 %"] [--value TEXT] [--ticked] [--new|--old] [--accept FINDING=REASON] [--at TIME]',
-    says: 'what was done on the way back; TARGET is 4 (removal), 4/1 (its first set), 4/1/3 (hole 3), a name or an id',
+    says: 'what was done on the way back; TARGET is 4 (removal), 4/1 (its first set), 4/1/3 (hole 3), 4/gasket (by name in removal 4), a name or an id',
     options: ['job', 'what', 'round', 'value', 'accept', 'why', 'at'],
     switches: ['ticked', 'new', 'old'],
     run: runTick,
   },
   overThing(
     'again',
-    'again TARGET --why TEXT',
+    'again TARGET [--why TEXT]',
     'it came off again: opens the next round',
     async (client, input, options) => client.tick.again({ ...input, why: text(options, 'why') ?? '' }),
   ),
@@ -188,6 +212,7 @@ export const WORK_VERBS: readonly Verb[] = [
         note: text(options, 'why') ?? '',
       }),
     ['to', 'due'],
+    ['to'],
   ),
   overThing(
     'keep-old',
@@ -195,22 +220,24 @@ export const WORK_VERBS: readonly Verb[] = [
     'turns down "must be renewed", with a reason that is kept',
     async (client, input, options) =>
       client.renew.override({ ...input, renew: 'overridden', why: text(options, 'why') ?? '' }),
+    [],
+    ['why'],
   ),
   {
     name: 'accept',
     usage: 'accept FINDING --why TEXT [--job ID] [--who NAME]',
     says: 'passes an open point by name and reason',
     options: ['job', 'why'],
-    run: (options) =>
-      inJob(options, async ({ id, client }) =>
-        ofReply(
-          await client.finding.accept({
-            command: v7(),
-            jobId: id,
-            finding: options.words.join(' '),
-            why: text(options, 'why') ?? '',
-          }),
-        ),
-      ),
+    run: (options) => {
+      const finding = options.words.join(' ').trim();
+      const why = (text(options, 'why') ?? '').trim();
+      if (finding === '' || why === '')
+        return wrongUsage(
+          'Expected an open point, as reinstall prints it in [ ], and --why with a reason: accept part.no-stow:… --why “it lies on the bench”.',
+        );
+      return inJob(options, async ({ id, client }) =>
+        ofReply(await client.finding.accept({ command: v7(), jobId: id, finding, why })),
+      );
+    },
   },
 ];

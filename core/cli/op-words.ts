@@ -1,0 +1,36 @@
+/** What an operation that can be undone did, in words for the command line. */
+const WORDS: Readonly<Record<string, string>> = {
+  'away.back': 'what was back from outside',
+  'away.send': 'what was sent out',
+  'finding.accept': 'an open point passed by name',
+  'halt.add': 'the handover',
+  'item.lost': 'a search that was opened',
+  'jobs.add': 'the start of the job',
+  'jobs.change': 'a change of the job',
+  'jobs.close': 'closing or opening the job',
+  'log.add': 'a line of the log',
+  'need.settle': 'the answer to a need',
+  'pattern.begin': 'taking off what was planned',
+  'pattern.use': 'the plan from an earlier job',
+  'photo.add': 'photos that were added',
+  'photo.file': 'the filing of photos',
+  'piece.count': 'the count of a bag',
+  'piece.found': 'the end of a search, found',
+  'piece.gone': 'the end of a search, written off',
+  'piece.promise': 'pieces promised to a set',
+  'piece.receive': 'new pieces in hand',
+  'plan.comeOff': 'the plan of what must come off',
+  'removal.merge': 'the joining of removals',
+  'removal.reorder': 'the new order of the log',
+  'removal.repeat': 'the same for the other side',
+  'removal.split': 'the splitting of a removal',
+  'removal.void': 'a removal struck out',
+  'renew.override': 'an old one kept',
+  'tick.again': 'what came off again',
+  'tick.do': 'a tick',
+  'tick.round': 'a round of tightening',
+  'tray.accept': 'the booking of a spilled tray',
+};
+
+/** "a tick" for tick.do; an operation without words of its own by its name. */
+export const opWords = (what: string): string => WORDS[what] ?? `a change (${what})`;
