@@ -142,20 +142,22 @@ function alikeFindings(at: Situation): Draft[] {
 
 function stowFindings(at: Situation): Draft[] {
   const away = new Set(at.state.away.filter((one) => one.backAt === null).map((one) => one.thingId));
-  return at.state.part
-    .filter((part) => part.how === 'off' && part.stowId === null && part.fate !== 'leave out')
-    // Nobody looks for the old one where a new one goes in.
-    .filter((part) => !away.has(part.id) && part.renew !== 'must')
-    .map((part) => ({ part, node: at.graph.stepOfThing(part.id) }))
-    .filter(({ node }) => node >= 0 && !at.progress[node]?.done)
-    .map(({ part, node }) => ({
-      code: 'part.no-stow' as const,
-      severity: 'note' as const,
-      subjects: [part.id],
-      sentence: `Nobody wrote down where ${part.name || 'a part'} lies.`,
-      clears: 'Say which shelf, tray or bag.',
-      node,
-    }));
+  return (
+    at.state.part
+      .filter((part) => part.how === 'off' && part.stowId === null && part.fate !== 'leave out')
+      // Nobody looks for the old one where a new one goes in.
+      .filter((part) => !away.has(part.id) && part.renew !== 'must')
+      .map((part) => ({ part, node: at.graph.stepOfThing(part.id) }))
+      .filter(({ node }) => node >= 0 && !at.progress[node]?.done)
+      .map(({ part, node }) => ({
+        code: 'part.no-stow' as const,
+        severity: 'note' as const,
+        subjects: [part.id],
+        sentence: `Nobody wrote down where ${part.name || 'a part'} lies.`,
+        clears: 'Say which shelf, tray or bag.',
+        node,
+      }))
+  );
 }
 
 /** Per hole: the wrong length in it, a damaged or single-use one that went back. */
