@@ -139,7 +139,7 @@ describe('the command line', () => {
 
   it('undoes and redoes, and does any operation by its name', async () => {
     await sampleJob('undo');
-    expect((await run('undo', 'undo')).out).toContain('Taken back: log.add.');
+    expect((await run('undo', 'undo')).out).toContain('Taken back: a line of the log.');
     expect((await run('undo', 'redo')).out).toContain('Done again');
     const operation = await json(
       'undo',
