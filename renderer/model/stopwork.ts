@@ -14,7 +14,7 @@ const row = (id: string, name: string, count: number | string, about = ''): RowD
   about,
 });
 
-/** What the next person must know: loose, open, inside, made safe, not counted. */
+/** What the next person must know: loose, open, inside, made safe, not counted. A closed job asks nobody to count. */
 export function stopGroups(view: JobView): { group: StopGroup; rows: RowData[] }[] {
   const { state, plan } = view;
   const titles = new Map(logOf(view).map((removal) => [removal.id, removal.title || removal.typed]));
@@ -46,7 +46,7 @@ export function stopGroups(view: JobView): { group: StopGroup; rows: RowData[] }
     .filter((one) => !planned.has(one.removalId))
     .map((one) => row(one.removalId, one.how || begin.energies[one.energy], '', one.lockOwner));
   const uncounted = view.bags
-    .filter((bag) => bag.due && bag.qty > 0)
+    .filter((bag) => bag.due && bag.qty > 0 && state.job.phase === 'open')
     .map((bag) => {
       const stow = state.stow.find((one) => one.id === bag.stowId);
       return row(bag.stowId, stow ? off.bag(stow.kind, stow.label) : '', bag.qty);

@@ -88,6 +88,12 @@ function holesOf(view: JobView, thingId: string): number {
   return view.state.position.filter((hole) => hole.id === thingId || sets.has(hole.setId)).length;
 }
 
+/** How long it takes; what was ticked through in seconds tells nothing. */
+function timeOf({ minutesLow, minutesHigh }: Reach): string {
+  if (minutesLow === null || minutesHigh === null || minutesHigh < 1) return say.noTimes;
+  return say.minutes(minutesLow, minutesHigh);
+}
+
 /** What it costs, a line each. */
 export function costLines(view: JobView, reach: Reach): string[] {
   const named = (ids: readonly string[], line: (names: string) => string) =>
@@ -102,6 +108,6 @@ export function costLines(view: JobView, reach: Reach): string[] {
     ...(reach.tools.length > 0
       ? [say.toolList(reach.tools.map((one) => say.tool(one.tool)).join(', '))]
       : []),
-    ...(reach.minutesLow === null ? [] : [say.minutes(reach.minutesLow, reach.minutesHigh ?? 0)]),
+    timeOf(reach),
   ];
 }

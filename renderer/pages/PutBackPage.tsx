@@ -222,7 +222,7 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onAction={work.onAction}
         onPrint={onPrint}
         onList={() => remember.getState().go({ stepId: 'list' })}
-        onWhyTorque={opening && (() => openHandbook(opening))}
+        torque={opening && { question: opening.question, onAsk: () => openHandbook(opening) }}
         onNextPhoto={() => setPhotoId(joint.photos[joint.number % joint.photos.length]?.id ?? null)}
         onRound={rounds.toRound}
         onAdvance={rounds.advance}

@@ -71,7 +71,12 @@ export const ahead = {
   assumed: 'only by the order of the log',
   cost: (fasteners: number, shared: number) =>
     `${fasteners} ${fasteners === 1 ? 'fastener comes' : 'fasteners come'} out${shared > 0 ? `, ${shared} of them also from other removals` : ''}.`,
-  minutes: (low: number, high: number) => `About ${low} to ${high} minutes.`,
+  minutes: (low: number, high: number) => {
+    const most = `${high} ${high === 1 ? 'minute' : 'minutes'}`;
+    if (low === high) return `About ${most}.`;
+    return low < 1 ? `Up to ${most}.` : `About ${low} to ${most}.`;
+  },
+  noTimes: 'How long it takes is not known: there are no times to tell it from yet.',
   renew: (names: string) => `New ones needed: ${names}.`,
   worn: (names: string) => `New if worn: ${names}.`,
   safe: (names: string) => `Make safe again: ${names}.`,

@@ -176,5 +176,6 @@ export const handbook = {
   same: 'The same in',
 
   whyTorque: 'Why this torque?',
+  whichTorque: 'No torque noted: what does the handbook say?',
   whichThread: 'Which thread?',
 };

@@ -2,8 +2,10 @@ import type { JobView } from '../../../core/contract/views.ts';
 import { formatTorque } from '../../../core/fastening/index.ts';
 import type { Row } from '../../../core/model/tables.ts';
 import type { PlanStep } from '../putback.ts';
+import { handbook as say } from '../../texts/handbook.ts';
 import type { Typed } from './answer.ts';
 import type { HandbookState } from './index.ts';
+import { torqueTopic } from './torque.ts';
 
 type Opening = Pick<HandbookState, 'topic' | 'typed' | 'from'>;
 
@@ -39,8 +41,14 @@ function nameOf(view: JobView, set: Row<'fset'>): string {
   return set.name || removal?.title || set.typed;
 }
 
-/** The set at hand, its torque and what is known of its thread: "Why this torque?" */
-export function torqueOpening(view: JobView, step: PlanStep): Opening | null {
+/**
+ * The set at hand, its torque and what is known of its thread: "Why this torque?" Where none is noted, what the handbook
+ * has for the thread; null where it has nothing either.
+ */
+export function torqueOpening(
+  view: JobView,
+  step: PlanStep,
+): (Opening & { readonly question: string }) | null {
   const ids = step.fasteners.map((one) => one.setId);
   const sets = ids.flatMap((id) => view.state.fset.find((one) => one.id === id) ?? []);
   const set = sets.find((one) => one.torqueMnm !== null || one.stages.length > 0) ?? sets[0];
@@ -51,20 +59,20 @@ export function torqueOpening(view: JobView, step: PlanStep): Opening | null {
     set.torqueTyped ||
     (set.torqueMnm === null ? '' : formatTorque(set.torqueMnm / 1000));
   const known = threadOf(spec);
+  const torque: Typed = {
+    maker: figure,
+    page: set.torqueFrom === 'maker' ? set.torquePage : '',
+    thread: known,
+    class: spec.grade ?? '',
+    lubrication: LUBRICATION[set.lubrication],
+    head: known === '' && spec.driveSizeUm !== null ? millimetres(spec.driveSizeUm) : '',
+  };
+  if (figure === '' && torqueTopic.answer(torque).answer === null) return null;
   return {
+    question: figure === '' ? say.whichTorque : say.whyTorque,
     topic: 'torque',
     from: nameOf(view, set),
-    typed: {
-      torque: {
-        maker: figure,
-        page: set.torqueFrom === 'maker' ? set.torquePage : '',
-        thread: known,
-        class: spec.grade ?? '',
-        lubrication: LUBRICATION[set.lubrication],
-        head: known === '' && spec.driveSizeUm !== null ? millimetres(spec.driveSizeUm) : '',
-      },
-      identify: headOf(spec),
-    },
+    typed: { torque, identify: headOf(spec) },
   };
 }
 

@@ -41,8 +41,8 @@ export interface PutBackScreenProps {
   /** The sheet to print was asked for. */
   readonly onPrint: () => void;
   readonly onNextPhoto: () => void;
-  /** Opens the handbook with the fastener at hand; null where the step has none. */
-  readonly onWhyTorque: (() => void) | null;
+  /** Opens the handbook with the fastener at hand; null where it has nothing to say of it. */
+  readonly torque: { readonly question: string; readonly onAsk: () => void } | null;
   /** A round was touched: at hand, all holes are through it; to come, all are through what lies before it. */
   readonly onRound: (id: string) => void;
   /** Takes the lit hole through its round; null where none is lit. */

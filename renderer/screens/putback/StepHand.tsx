@@ -1,6 +1,5 @@
 import { common } from '../../texts/common.ts';
 import { done as sayDone } from '../../texts/done.ts';
-import { handbook as sayBook } from '../../texts/handbook.ts';
 import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
@@ -98,7 +97,7 @@ function Done({ did, passed }: Pick<PutBackScreenProps['step'], 'did' | 'passed'
 }
 
 /** The one number of the step, and the way to where it comes from. */
-function Figure({ step, onWhyTorque }: PutBackScreenProps) {
+function Figure({ step, torque }: PutBackScreenProps) {
   return (
     <>
       {step.figure !== null && (
@@ -106,9 +105,9 @@ function Figure({ step, onWhyTorque }: PutBackScreenProps) {
           {step.figure.other}
         </BigNumber>
       )}
-      {onWhyTorque !== null && (
-        <button type="button" className="link step-book" onClick={onWhyTorque}>
-          {sayBook.whyTorque}
+      {torque !== null && (
+        <button type="button" className="link step-book" onClick={torque.onAsk}>
+          {torque.question}
         </button>
       )}
     </>

@@ -8,6 +8,8 @@ import {
   TOPIC_NAMES,
   withTyped,
 } from '../../../renderer/model/handbook/index.ts';
+import { torqueOpening } from '../../../renderer/model/handbook/fill.ts';
+import { seeded } from './seed.ts';
 import type { AnswerData, Topic } from '../../../renderer/screens/handbook/types.ts';
 
 const at = (topic: Topic, typed: Record<string, string>): HandbookState => ({
@@ -21,6 +23,25 @@ function answered(topic: Topic, typed: Record<string, string>): AnswerData {
   if (!answer) throw new Error(fields.map((field) => field.refused).join(' '));
   return answer;
 }
+
+describe('the question of a torque at a step', () => {
+  it('is asked where one is noted, or where the handbook has one, and nowhere else', async () => {
+    const job = await seeded([
+      'guard, 4 M8x25 hex 13, 25 Nm',
+      'cover, 4 M6x16 hex 10, class 8.8',
+      'shaft key, 1 dowel pin',
+      'belt',
+    ]);
+    const asked = (title: string) => {
+      const step = job.view().plan.steps.find((one) => one.title === title);
+      return step && torqueOpening(job.view(), step)?.question;
+    };
+    expect(asked('Guard')).toBe('Why this torque?');
+    expect(asked('Cover')).toBe('No torque noted: what does the handbook say?');
+    expect(asked('Shaft key')).toBeUndefined();
+    expect(asked('Belt')).toBeUndefined();
+  });
+});
 
 /** Something to ask under every topic, with what an answer shows first. */
 const EXAMPLES: readonly (readonly [Topic, Record<string, string>, string])[] = [

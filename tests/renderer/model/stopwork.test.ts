@@ -30,6 +30,23 @@ describe('what the next person must know', () => {
     expect(groups(job)['loose']).toBeUndefined();
   });
 
+  it('is no bag to be counted once the job is closed', async () => {
+    const job = await seeded(['end cover, 2 M8x25, bag 1']);
+    good(
+      await job.client.piece.receive({
+        ...command(),
+        jobId: job.jobId,
+        thingId: job.view().state.fset[0]?.id ?? '',
+        qty: 1,
+        stowId: job.view().state.stow[0]?.id ?? null,
+      }),
+    );
+    await job.tick('done', [job.removalId('end cover')]);
+    expect(groups(job)['uncounted']).toHaveLength(1);
+    good(await job.client.jobs.close({ ...command(), jobId: job.jobId, phase: 'closed', recheckDue: null }));
+    expect(stopGroups(job.view())).toEqual([]);
+  });
+
   it('is what stands open, what is inside and what is off, each until it is closed, out and given back', async () => {
     const job = await seeded(['mains locked out', 'drained gear oil 1 l', 'end cover', '+rag in the port']);
     expect(groups(job)).toMatchObject({
