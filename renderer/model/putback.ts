@@ -3,6 +3,7 @@ import type { DeedWhat } from '../../core/model/work.ts';
 import { torqueFigure } from '../../core/drawing/joint.ts';
 import type { AheadGroup, AheadScreenProps } from '../screens/putback/AheadScreen.tsx';
 import type { StepData } from '../screens/putback/types.ts';
+import { lookedAt as sayLooked } from '../texts/looked-at.ts';
 import { putback as say } from '../texts/putback.ts';
 import type { PointData } from '../ui/Point.tsx';
 import type { RowData } from '../ui/Rows.tsx';
@@ -10,6 +11,7 @@ import type { Rich } from '../ui/rich.tsx';
 import { done as sayDone } from '../texts/done.ts';
 import { backWords, doneLines, passedLines } from './done.ts';
 import type { Joint } from './joint.ts';
+import { lookedAt } from './looked-at.ts';
 import { day } from './time.ts';
 
 export type PlanStep = JobView['plan']['steps'][number];
@@ -278,7 +280,7 @@ function rowOf(view: JobView, step: PlanStep, now: number): RowData {
 export function aheadData(
   view: JobView,
   now: number,
-): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next' | 'close'> {
+): Pick<AheadScreenProps, 'ahead' | 'groups' | 'points' | 'next' | 'close' | 'lookedAt'> {
   const { steps, findings, ahead, later } = view.plan;
   const groups: { group: AheadGroup; rows: RowData[] }[] = [];
   for (const group of ['ready', 'held', 'waiting', 'behind', 'done'] as const) {
@@ -311,8 +313,10 @@ export function aheadData(
     });
   const next = stepAt(view, null);
   const open = steps.some((step) => step.kind !== 'K' && step.state !== 'done');
+  const isHeld = findings.some((one) => one.severity === 'stop' && one.accepted === null);
   return {
     close: steps.length === 0 || open ? null : view.state.job.phase === 'open' ? 'open' : 'closed',
+    lookedAt: steps.length === 0 || open ? [] : [...(isHeld ? [] : [sayLooked.free]), ...lookedAt(view)],
     ahead: ahead.size,
     groups,
     points: findings.filter((one) => one.severity !== 'note' && one.accepted === null).map(pointOf),

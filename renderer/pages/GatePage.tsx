@@ -7,6 +7,7 @@ import { personNamed } from '../data/people.ts';
 import { usePeople } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { type GateFact, gateTitle, pointSay, whereToClear } from '../model/gates.ts';
+import { lookedAt } from '../model/looked-at.ts';
 import { GateScreen } from '../screens/putback/GateScreen.tsx';
 import { putback as say } from '../texts/putback.ts';
 import { paneOf, useStatus } from './pane.ts';
@@ -73,6 +74,7 @@ export function GatePage({ job, stepId, facts, onPass }: GatePageProps) {
         accepted: passed.get(fact.key)?.said ?? null,
       }))}
       name={people.find((person) => person.id === personId)?.name ?? ''}
+      {...(stepId === null && { lookedAt: lookedAt(job.view) })}
       onList={() => go({ stepId: 'list' })}
       onClear={(key) => withFact(key, clear)}
       onAccept={(key, name, why) => withFact(key, (fact) => void accept(fact, name, why))}

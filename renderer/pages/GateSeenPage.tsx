@@ -2,8 +2,10 @@ import type { JobView } from '../../core/contract/views.ts';
 import type { OpenJob } from '../data/job.ts';
 import { useEnter } from '../data/keys.ts';
 import { remember } from '../data/remember.ts';
+import { lookedAt } from '../model/looked-at.ts';
 import { gateTitle, isPassed, passedPoints } from '../model/gates.ts';
 import { GateScreen } from '../screens/putback/GateScreen.tsx';
+import { lookedAt as sayLooked } from '../texts/looked-at.ts';
 import { paneOf, useStatus } from './pane.ts';
 
 interface GateSeenPageProps {
@@ -30,6 +32,8 @@ export function GateSeenPage({ job, gate, onOn }: GateSeenPageProps) {
         accepted: one.said,
       }))}
       name=""
+      {...(gate.stepId === null && { lookedAt: lookedAt(job.view) })}
+      {...(gate.notYet.length > 0 && { free: sayLooked.first(gate.notYet.length) })}
       onList={() => remember.getState().go({ stepId: 'list' })}
       onClear={() => {}}
       onAccept={() => {}}

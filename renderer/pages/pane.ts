@@ -16,9 +16,9 @@ function pickStep(job: OpenJob, id: string): void {
   const { steps, gates } = job.view.plan;
   const gate = gates.find((one) => one.id === id);
   const step = steps.find((one) => one.removalId === id && (one.kind === 'S' || one.kind === 'I'));
-  // A check that nothing holds and somebody passed is looked at: who passed what, and why.
+  // A check that nothing holds is looked at where there is something to see: who passed what and why, what was counted.
   const free = gate !== undefined && gate.holding.length === 0;
-  const seen = free && (gate.passedBy.length > 0 || isPassed(job.view, gate));
+  const seen = free && (gate.kind === 'closing' || gate.passedBy.length > 0 || isPassed(job.view, gate));
   const stepId = seen ? seenGate(gate.id) : gate ? (gate.stepId ?? 'list') : step?.id;
   // A removal without a step (given up, only planned) is read where it was logged.
   const place = remember.getState();

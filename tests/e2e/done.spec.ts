@@ -49,3 +49,25 @@ test('a check that was passed says who passed what, when and why, on the line an
   const passed = page.locator('section', { has: page.getByRole('heading', { name: 'Passed by name' }) });
   await expect(passed).toContainText(/Edda Mross: Rag is on the bench/);
 });
+
+test('the check before closing is looked at from the line, and says what it counted', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard, 2 M6x16', 'fan'], 'F4');
+  await page.getByRole('button', { name: /Check before closing/ }).click();
+  await expect(page.getByText('Nothing holds this check so far. 2 steps come before it.')).toBeVisible();
+  const looked = page.getByRole('region', { name: 'Looked at' });
+  await expect(looked).toContainText('0 of 2 fasteners in and tight.');
+  await byScript(program, page, [
+    ['tick', '2', '--what', 'done'],
+    ['tick', '1', '--what', 'done'],
+  ]);
+  await page.keyboard.press('F4');
+  await page.getByRole('button', { name: /The whole list/ }).click();
+  await expect(looked).toContainText('Nothing holds the check before closing.');
+  await expect(looked).toContainText('2 fasteners in and tight.');
+  await page.getByRole('button', { name: /Close the job/ }).click();
+  await expect(page.getByRole('heading', { name: 'Together and closed' })).toBeVisible();
+});

@@ -7,6 +7,7 @@ import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
+import { LookedAt } from './LookedAt.tsx';
 import { Points, type PointData } from '../../ui/Point.tsx';
 import { Rows, type RowData } from '../../ui/Rows.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
@@ -28,6 +29,8 @@ export interface AheadScreenProps {
   readonly next: { readonly label: string } | null;
   /** Whether the job may be closed now, or is; null while steps are open. */
   readonly close: 'open' | 'closed' | null;
+  /** What the check before closing looks at; nothing while steps are open. */
+  readonly lookedAt: readonly string[];
   readonly onPick: (id: string) => void;
   readonly onNext: () => void;
   readonly onOwnStep: () => void;
@@ -80,6 +83,7 @@ export function AheadScreen(props: AheadScreenProps) {
         )}
         {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
         {points.length > 0 && <Points points={points} />}
+        <LookedAt lines={props.lookedAt} />
         <Foot {...props} />
       </section>
     </Frame>

@@ -7,6 +7,7 @@ import { putback as say } from '../../texts/putback.ts';
 import { Field } from '../../ui/Field.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
+import { LookedAt } from './LookedAt.tsx';
 import { Point, type PointData } from '../../ui/Point.tsx';
 import type { StatusProps } from '../../ui/Status.tsx';
 
@@ -32,6 +33,10 @@ export interface GateScreenProps {
   readonly onPass: () => void;
   /** It is only looked at: passed, or nothing holds it any more. */
   readonly seen?: 'passed' | 'free';
+  /** Why nothing holds it, where it is free: "12 steps come before it". */
+  readonly free?: string;
+  /** What it looked at, where it looks at the whole job. */
+  readonly lookedAt?: readonly string[];
 }
 
 /** A gate lists its items one by one; each needs its own answer. */
@@ -42,10 +47,11 @@ export function GateScreen(props: GateScreenProps) {
       <div className="off-list">
         <h1>{props.title}</h1>
         {props.seen === 'passed' && <p className="off-summary">{say.gateSeen}</p>}
-        {props.seen === 'free' && <p className="off-summary">{say.gateClear}</p>}
-        {props.points.length === 0 && (
+        {props.seen === 'free' && <p className="off-summary">{props.free ?? say.gateClear}</p>}
+        {props.points.length === 0 && props.seen !== 'free' && (
           <p className="off-summary">{props.seen === undefined ? say.gateClear : say.gateSeenClean}</p>
         )}
+        {props.lookedAt !== undefined && <LookedAt lines={props.lookedAt} />}
         <ol className="gate-points">
           {props.points.map((one) => (
             <Item key={one.point.id} item={one} {...props} />

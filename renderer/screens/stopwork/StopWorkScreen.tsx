@@ -67,7 +67,7 @@ function Together({ machine, onBack }: StopWorkScreenProps) {
     <>
       <p className="said tag-machine">{machine}</p>
       <p>{say.together}</p>
-      <div className="foot step-keys">
+      <div className="foot one-key">
         <Key onPress={onBack}>{say.backToIt}</Key>
       </div>
     </>
