@@ -79,7 +79,17 @@ export function thingWords(state: JobState, id: string): string {
   const set = state.fset.find((one) => one.id === id);
   if (set) return of(countedWords(state, set), set.removalId);
   const part = state.part.find((one) => one.id === id);
-  if (part) return part.name || of(part.kind === 'part' ? 'part without a name' : part.kind, part.removalId);
+  if (part) {
+    // A gasket is one of many: told apart by where it came off.
+    const one = state.part.filter((other) => other.name === part.name).length === 1;
+    if (part.name !== '') return one ? part.name : of(part.name, part.removalId);
+    return of(part.kind === 'part' ? 'part without a name' : part.kind, part.removalId);
+  }
+  const hole = state.position.find((one) => one.id === id);
+  const home = state.fset.find((one) => one.id === hole?.setId);
+  if (hole && home) return of(`${setWords(state, home)}, hole ${hole.n}`, home.removalId);
+  const connection = state.connection.find((one) => one.id === id);
+  if (connection) return connection.name || of(connection.kind, connection.removalId);
   const fluid = state.fluid.find((one) => one.id === id);
   if (fluid) return fluid.name || fluid.type || 'fluid without a name';
   const isolation = state.isolation.find((one) => one.id === id);

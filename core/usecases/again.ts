@@ -1,6 +1,7 @@
 import { plannedAgain } from '../model/off-again.ts';
 import { drainsOf, fluidsOpenedBy } from '../model/opened.ts';
 import { ok, refuse, type Result } from '../model/result.ts';
+import { thingWords } from '../model/thing-words.ts';
 import { JOB_TABLES, type Row, type TableName, TABLES } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply } from './frame.ts';
 import { coveredBy } from './gates.ts';
@@ -37,7 +38,10 @@ export function cameOffAgain(decision: Decision, thingId: string, why: string): 
     ({ name }) => `${name || 'The fluid'} is to be filled and checked for leaks again.`,
   );
   return ok({
-    said: ['Off again. Seals and bolts tightened by angle must be new once more.', ...open].join(' '),
+    said: [
+      `Off again: ${thingWords(decision.state, thingId)}. Seals and bolts tightened by angle must be new once more.`,
+      ...open,
+    ].join(' '),
   });
 }
 

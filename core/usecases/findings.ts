@@ -53,7 +53,7 @@ export function jobClose(
       if (left.length > 0)
         return refuse(
           'refused',
-          `Expected every step to be done; ${left.length} are not, first ${left[0]?.title ?? ''}.`,
+          `Expected every step to be done; ${left.length} ${left.length === 1 ? 'is' : 'are'} not, first ${left[0]?.title ?? ''}.`,
         );
     }
     writer.put('job', { ...state.job, phase: input.phase, recheckDue: input.recheckDue });

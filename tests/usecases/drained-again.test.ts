@@ -57,7 +57,7 @@ describe('a system that was filled and is opened again', () => {
     const box = await filled();
     expect(refused(await box.again(box.oil))).toContain('First take off Belt guard');
     good(await box.again(box.removal(1)));
-    expect(good(await box.again(box.oil)).said).toContain('Off again.');
+    expect(good(await box.again(box.oil)).said).toContain('Off again: gear oil.');
     expect(box.open()).toEqual([
       'S Close the drain: Gear oil',
       'C1 Fill gear oil, leak check cold',

@@ -1,10 +1,13 @@
 import type { JobState } from '../../model/tables.ts';
+import { removalWords } from '../../model/thing-words.ts';
 import type { Plan } from '../../reinstall/index.ts';
 import type { Walk } from '../../store/local.ts';
 import type { Context } from '../../usecases/frame.ts';
+import { logOrder } from '../../usecases/log/order.ts';
 import { walkedPlan } from '../../usecases/walk.ts';
 import {
   bagCounts,
+  type CountLine,
   countLines,
   describeSpec,
   lookAlikes,
@@ -85,6 +88,23 @@ export const PLAN_VERBS: readonly Verb[] = [
   },
 ];
 
+/** The counts under the removal that the pieces came off with: equal sets are told apart by it. */
+function setLines(state: JobState, sets: readonly CountLine[]): string[] {
+  const order = logOrder(state.removal).map((removal) => removal.id);
+  let home: string | null | undefined;
+  return sets.flatMap((line) => {
+    const spec = state.spec.find((one) => one.id === line.specId);
+    const what = spec ? describeSpec(spec) : 'pieces';
+    const set = state.fset.find((one) => one.id === line.setId)?.name ?? '';
+    const name = set === '' || set === what ? what : `${set}, ${what}`;
+    const counts = `  ${name}: ${line.out} out, ${line.inBag} in hand, ${line.backIn} back in, ${line.toFill ?? '?'} to fill, ${line.short ?? '?'} short`;
+    if (line.removalId === home) return [counts];
+    home = line.removalId;
+    const number = order.indexOf(home ?? '') + 1;
+    return [number === 0 ? 'With no removal' : `${number} ${removalWords(state, home)}`, counts];
+  });
+}
+
 function tally(state: JobState): Answer {
   const sets = countLines(state);
   const value = {
@@ -95,15 +115,8 @@ function tally(state: JobState): Answer {
     searches: openSearches(state),
     toGet: toGet(state),
   };
-  const name = (specId: string | null) => {
-    const spec = state.spec.find((one) => one.id === specId);
-    return spec ? describeSpec(spec) : 'pieces';
-  };
   const lines = [
-    ...sets.map(
-      (line) =>
-        `${name(line.specId)}: ${line.out} out, ${line.inBag} in hand, ${line.backIn} back in, ${line.toFill ?? '?'} to fill, ${line.short ?? '?'} short`,
-    ),
+    ...setLines(state, sets),
     ...value.lookAlikes.map((pair) => pair.sentence),
     ...value.searches.flatMap((search) => [
       `Looked for: ${search.missing}, ${search.name}. ${search.lastSeen.sentence}`,
