@@ -247,7 +247,7 @@ export function emptyFindings(at: Situation): Draft[] {
         severity: 'warn',
         subjects: [position.id],
         sentence: `${set.name || stepName(at, node)}: hole ${position.n} was empty as found, and nobody has said what becomes of it.`,
-        clears: 'Say at the bench that it is filled, or that it is left out.',
+        clears: 'Say that it is filled, or that it is left empty.',
         node,
       },
     ];

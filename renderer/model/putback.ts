@@ -34,6 +34,7 @@ export function pointOf(finding: PlanFinding): PointData {
     id: finding.key,
     grave: finding.severity,
     say: [{ strong: finding.sentence }, ` ${finding.clears}`],
+    ...(finding.code === 'hole.empty' ? { answers: say.emptyAnswers } : {}),
   };
 }
 

@@ -14,6 +14,7 @@ import { AskDialog, type AskProps } from '../ui/AskDialog.tsx';
 import { AheadMore } from './AheadMore.tsx';
 import { GatePage } from './GatePage.tsx';
 import { paneOf, useStatus } from './pane.ts';
+import { answerPoint } from './putback-deeds.ts';
 import { SheetDialog } from './SheetDialog.tsx';
 
 type Question = Omit<AskProps, 'onClose'>;
@@ -79,6 +80,7 @@ export function AheadPage({ job }: { readonly job: OpenJob }) {
         more={<AheadMore job={job} />}
         // Two points may have been passed on one step: each row has a number of its own behind its step's id.
         onPick={(row) => go({ stepId: row.split('#')[0] ?? row })}
+        onAnswer={(key, answer) => answerPoint(job, key, answer)}
         onNext={onNext}
         planned={plannedRows(job.view).length}
         onReach={toReach}

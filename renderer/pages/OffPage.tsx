@@ -15,6 +15,7 @@ import {
   wantsCsv,
   wantsOf,
 } from '../model/off.ts';
+import { arrivalsOf } from '../model/arrivals.ts';
 import { OffScreen, type OffPanel } from '../screens/off/OffScreen.tsx';
 import type { WantData } from '../screens/off/Panels.tsx';
 import { SendDialog } from '../screens/off/SendDialog.tsx';
@@ -144,6 +145,7 @@ function useTools(job: OpenJob, wants: readonly WantData[], onGiveUp: (countingI
       case 'to get':
         return {
           kind: 'to get',
+          arrivals: arrivalsOf(job.view, job.now),
           wants,
           ...onWant,
           onSave: () => saveFile('to-get.csv', new Blob([wantsCsv(wants)], { type: 'text/csv' })),

@@ -169,6 +169,12 @@ function keepTyped(
   setReading('');
 }
 
+/** The way to where the torque comes from; null where there is nothing to ask. */
+function torqueOf(job: OpenJob, step: PlanStep): { question: string; onAsk: () => void } | null {
+  const opening = torqueOpening(job.view, step);
+  return opening && { question: opening.question, onAsk: () => openHandbook(opening) };
+}
+
 function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
   const status = useStatus(job, true);
   const found = remember((place) => place.found);
@@ -184,7 +190,6 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
     things: marks.things,
     allShown: readShown(allShown),
   });
-  const opening = torqueOpening(job.view, step);
   const work = stepWork(job, step, setAsk, onStop);
   const rounds = useRoundDeeds(job, joint, step, onStop, work.closing);
   // A step that is done leads on to the next one at hand.
@@ -220,9 +225,10 @@ function StepPage({ job, step, onStop, onPrint }: StepPageProps) {
         onKeepReading={() => keepTyped(work.keepReading, atId, [reading, setReading])}
         onCloseHole={() => setAtId(null)}
         onAction={work.onAction}
+        onAnswer={work.answer}
         onPrint={onPrint}
         onList={() => remember.getState().go({ stepId: 'list' })}
-        torque={opening && { question: opening.question, onAsk: () => openHandbook(opening) }}
+        torque={torqueOf(job, step)}
         onNextPhoto={() => setPhotoId(joint.photos[joint.number % joint.photos.length]?.id ?? null)}
         onRound={rounds.toRound}
         onAdvance={rounds.advance}

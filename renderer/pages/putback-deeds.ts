@@ -61,6 +61,20 @@ async function finish(job: OpenJob, step: PlanStep, onStopped: OnStopped): Promi
   }
 }
 
+/** Answers an open point on the spot: a hole that was found empty is to be filled, or stays as it was. */
+export function answerPoint(job: OpenJob, key: string, answer: string): void {
+  const finding = job.view.plan.findings.find((one) => one.key === key);
+  const id = finding?.subjects[0];
+  if (finding?.code !== 'hole.empty' || id === undefined) return;
+  const values =
+    answer === 'fill'
+      ? { fate: 'fill', fateWhy: say.emptyFill }
+      : { fate: 'leave out', fateWhy: say.emptyLeave };
+  void send(job.id, (command) =>
+    client.record.change({ command, jobId: job.id, table: 'position', id, values }),
+  );
+}
+
 /** A question before a deed: for a line of text, or only for a yes. */
 export type Ask =
   | ({ readonly kind: 'text' } & Omit<AskProps, 'onClose'>)
@@ -217,7 +231,8 @@ export function stepWork(
     else if (state === 'left out') setAsk(leftOutAsk(job, thingId));
     else ticks([thingId], state === 'in' ? 'put in' : (state as DeedWhat));
   };
+  const answer = (key: string, said: string) => answerPoint(job, key, said);
   const keepReading = (holeId: string, typed: string) =>
     ticks([holeId], 'tightened', /[a-z]/i.test(typed) ? typed : `${typed} N·m`);
-  return { go, closing, onAction, setThing, keepReading };
+  return { go, closing, onAction, setThing, keepReading, answer };
 }

@@ -19,6 +19,8 @@ export const off = {
   scale: 'mm, to scale',
   drawn: (names: readonly string[]) => `Drawn to scale, one above the other: ${names.join('; ')}`,
   wants: 'To get',
+  cameIn: 'Came in',
+  cameOn: (when: string) => `came ${when}`,
   wantsOpen: 'still open',
   wantsEmpty: 'Nothing to get. What is short, must be renewed or is damaged comes here by itself.',
   wantState: (what: string) => `State of ${what}`,

@@ -164,6 +164,12 @@ export const putback = {
   leftOutAsk: 'Why does it stay out?',
   leftOutExample: 'Bracket no longer used',
   leftOutGo: 'It stays out',
+  emptyAnswers: [
+    { id: 'fill', label: 'Fill it' },
+    { id: 'leave out', label: 'Leave it empty' },
+  ],
+  emptyFill: 'was empty as found',
+  emptyLeave: 'empty as found, left so',
   outTitle: 'First take out',
   outSay: 'It must not stay in the machine. Look, and count.',
   outGo: 'It is out',

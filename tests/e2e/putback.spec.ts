@@ -228,6 +228,8 @@ test('a hole whose own piece is damaged stays open; a new one that came goes int
   await page.getByRole('button', { name: /^To get, 1/ }).click();
   await state.getByRole('radio', { name: 'here' }).click();
   await saved(page);
+  // Never noted as ordered, it leaves the list at once: what came is still to be seen.
+  await expect(page.getByRole('region', { name: 'Came in' })).toContainText(/2.*M8 × 25 mm.*for Lid, came/);
   await page.keyboard.press('F4');
   for (const n of [2, 1]) {
     await hole(n).click();
@@ -237,6 +239,24 @@ test('a hole whose own piece is damaged stays open; a new one that came goes int
   }
   // Both new ones are in by the books; the old one of hole 1 is in hand again, and good for nothing here.
   await expect(state.getByRole('radio', { name: 'a new one is in' })).toHaveCount(0);
+});
+
+test('a hole that was found empty is answered on the spot: filled, or left as it was', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['lid, 4 M8x25, hole 3 missing as found, hole 4 missing as found'], 'F4');
+  const point = (n: number) => page.getByRole('listitem').filter({ hasText: `hole ${n} was empty as found` });
+  await point(3).getByRole('button', { name: 'Leave it empty' }).click();
+  await expect(point(3)).toHaveCount(0);
+  // Nothing goes into it: it is no hole of this step any more.
+  await expect(page.getByRole('button', { name: /^hole 3/ })).toHaveCount(0);
+  await point(4).getByRole('button', { name: 'Fill it' }).click();
+  await expect(point(4)).toHaveCount(0);
+  await saved(page);
+  await page.keyboard.press('F3');
+  await expect(page.getByRole('button', { name: /^To get, 1/ })).toBeVisible();
 });
 
 test('what was filled short is topped up, also once its step is done', async ({ open, program }) => {

@@ -1,3 +1,4 @@
+import type { Arrival } from '../../model/arrivals.ts';
 import { off as say } from '../../texts/off.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Field } from '../../ui/Field.tsx';
@@ -20,13 +21,14 @@ export interface WantData {
 
 interface WantPanelProps {
   readonly wants: readonly WantData[];
+  readonly arrivals: readonly Arrival[];
   readonly onState: (id: string, state: WantState) => void;
   readonly onDay: (id: string, iso: string) => void;
   readonly onSave: () => void;
 }
 
 /** What must be bought, made or fetched. */
-export function WantPanel({ wants, onState, onDay, onSave }: WantPanelProps) {
+export function WantPanel({ wants, arrivals, onState, onDay, onSave }: WantPanelProps) {
   const open = wants.filter((want) => want.state === 'needed' || want.state === 'ordered').length;
   return (
     <>
@@ -74,12 +76,34 @@ export function WantPanel({ wants, onState, onDay, onSave }: WantPanelProps) {
           ))}
         </ul>
       )}
+      <Arrivals arrivals={arrivals} />
       <div className="foot keys">
         <Key onPress={onSave} off={wants.length === 0}>
           {say.saveList}
         </Key>
       </div>
     </>
+  );
+}
+
+/** What is here and was never noted: no line of its own is left to say so. */
+function Arrivals({ arrivals }: Pick<WantPanelProps, 'arrivals'>) {
+  if (arrivals.length === 0) return null;
+  return (
+    <section aria-label={say.cameIn}>
+      <h2>{say.cameIn}</h2>
+      <ul className="wants came-in">
+        {arrivals.map((one) => (
+          <li key={one.id}>
+            <b className="num">{one.quantity}</b>
+            <p>
+              <span className="said">{one.what}</span>
+              <span className="cap">{one.about}</span>
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -32,6 +32,8 @@ export interface AheadScreenProps {
   /** What the check before closing looks at; nothing while steps are open. */
   readonly lookedAt: readonly string[];
   readonly onPick: (id: string) => void;
+  /** A point is answered on the spot. */
+  readonly onAnswer: (pointId: string, answerId: string) => void;
   readonly onNext: () => void;
   readonly onOwnStep: () => void;
   readonly onNotInLog: () => void;
@@ -82,7 +84,7 @@ export function AheadScreen(props: AheadScreenProps) {
           <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
         )}
         {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
-        {points.length > 0 && <Points points={points} />}
+        {points.length > 0 && <Points points={points} onAnswer={props.onAnswer} />}
         <LookedAt lines={props.lookedAt} />
         <Foot {...props} />
       </section>

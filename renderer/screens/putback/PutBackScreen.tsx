@@ -40,6 +40,8 @@ export interface PutBackScreenProps {
   readonly onList: () => void;
   /** The sheet to print was asked for. */
   readonly onPrint: () => void;
+  /** A point is answered on the spot. */
+  readonly onAnswer: (pointId: string, answerId: string) => void;
   readonly onNextPhoto: () => void;
   /** Opens the handbook with the fastener at hand; null where it has nothing to say of it. */
   readonly torque: { readonly question: string; readonly onAsk: () => void } | null;

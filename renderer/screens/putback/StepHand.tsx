@@ -56,7 +56,7 @@ export function StepHand(props: PutBackScreenProps) {
       {step.gate !== null && (
         <div>
           <h2>{step.gate.title}</h2>
-          <Points points={step.gate.points} />
+          <Points points={step.gate.points} onAnswer={props.onAnswer} />
         </div>
       )}
       <button type="button" className="link step-book" onClick={props.onPrint}>
