@@ -6,7 +6,10 @@ import type { OpenJob } from '../data/job.ts';
 import type { Joint } from '../model/joint.ts';
 import type { PlanStep } from '../model/putback.ts';
 
-/** Walking a joint: the lit hole through its round, or all that lag behind through one. Each is one command, so one undo. `closing` asks first for what is still in an opening. */
+/**
+ * Walking a joint: the lit hole through its round, or all that lag behind through one. Each is one command, so one undo.
+ * `closing` asks first for what is still in an opening.
+ */
 export function useRoundDeeds(
   job: OpenJob,
   joint: Joint,
