@@ -105,6 +105,8 @@ function costOf(at: Situation, list: readonly Listed[], unknown: Reach['unknown'
   const parts = list.flatMap((one) => of(log.partsOf, row(one).id));
   const box = new ToolBox(at.state);
   const sum = new ToolSum();
+  const shared = sharedWith(at, ids);
+  const apart = new Set(shared.map((position) => position.id));
   const undo = (position: Row<'position'>, stepId: string) => {
     const set = log.set.get(position.setId);
     if (set) for (const tool of box.toolsFor(set.id, position.specId ?? set.specId)) sum.add(tool, 1, stepId);
@@ -113,7 +115,7 @@ function costOf(at: Situation, list: readonly Listed[], unknown: Reach['unknown'
     const removal = row(one);
     const holes = of(log.setsOf, removal.id)
       .flatMap((set) => of(log.positionsOf, set.id))
-      .filter((position) => isInNow(at, position, stateOf(at, position, one.on)));
+      .filter((position) => !apart.has(position.id) && isInNow(at, position, stateOf(at, position, one.on)));
     for (const hole of holes) undo(hole, removal.id);
     return {
       removalId: removal.id,
@@ -126,7 +128,6 @@ function costOf(at: Situation, list: readonly Listed[], unknown: Reach['unknown'
       minutes: minutesOf(removal),
     };
   });
-  const shared = sharedWith(at, ids);
   for (const position of shared) undo(position, position.id);
   const fluids = fluidsOf(at, ids);
   return {
@@ -161,14 +162,19 @@ function stateOf(
   return own === undefined || home === 'still' ? home : at.progress[own]?.done ? 'again' : 'partly';
 }
 
-/** Positions of other removals that hold a part of these and are in now. */
+/**
+ * Positions that hold a part of these and are in now: those of other removals, and those of one that comes off after the
+ * part, which must be out before it.
+ */
 function sharedWith(at: Situation, ids: ReadonlySet<string>): Row<'position'>[] {
   const { log } = at.graph;
   const found = new Map<string, Row<'position'>>();
   for (const hold of at.state.holds) {
     const position = log.position.get(hold.positionId);
     const home = log.set.get(position?.setId ?? '')?.removalId ?? '';
-    if (!position || ids.has(home) || !ids.has(log.part.get(hold.partId)?.removalId ?? '')) continue;
+    const owner = log.part.get(hold.partId)?.removalId ?? '';
+    const later = (log.indexOf.get(owner) ?? 0) < (log.indexOf.get(home) ?? 0);
+    if (!position || !ids.has(owner) || (ids.has(home) && !later)) continue;
     const phase = log.removals[log.indexOf.get(home) ?? -1]?.phase;
     const done = at.progress[at.graph.stepOfRemoval(home)]?.done === true;
     const back = phase === 'planned' || phase === 'given up' ? 'still' : done ? 'again' : 'partly';

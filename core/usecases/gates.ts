@@ -137,8 +137,17 @@ export function coveredBy(decision: Decision, thingId: string): string | null {
   const plan = planJob(decision.state, decision.at);
   const step = stepOf(plan, decision, thingId, 'came off again');
   if (!step) return null;
+  // Holes that hold more than one part have a step of their own, and come out with the removal they belong to.
+  const sets = new Set(decision.state.fset.filter((set) => set.removalId === thingId).map((set) => set.id));
+  const holes = new Set(
+    decision.state.position.filter((hole) => sets.has(hole.setId)).map((hole) => hole.id),
+  );
+  const own = new Set([
+    step.id,
+    ...plan.steps.filter((one) => one.kind === 'F' && holes.has(one.thingId)).map((one) => one.id),
+  ]);
   const above = plan.edges
-    .filter((edge) => edge.from === step.id && edge.covers)
+    .filter((edge) => own.has(edge.from) && edge.covers && !own.has(edge.to))
     .map((edge) => plan.steps.find((one) => one.id === edge.to))
     .find((one) => one?.state === 'done');
   return above

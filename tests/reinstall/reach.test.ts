@@ -100,6 +100,20 @@ describe('what it costs to reach something', () => {
     expect(reachOf(job.state(), [clip])).toMatchObject({ shared: [bolts.holes[0]] });
   });
 
+  test('a hole that holds a part which comes off before its own removal is out before both, and counts once', () => {
+    const job = build();
+    const pump = job.removal('Pump');
+    const part = pump.part('Pump');
+    const loom = job.removal('Loom').needs(pump);
+    const set = loom.set(2);
+    job.holds(set.holes[0] ?? '', part);
+    for (const id of [loom.id, pump.id, ...set.holes]) job.deed(id, 'done');
+    for (const hole of set.holes) job.deed(hole, 'tightened');
+    const reach = reachOf(job.state(), [loom.id]);
+    expect(reach.removals.map((one) => one.title)).toEqual(['Pump', 'Loom']);
+    expect(reach).toMatchObject({ shared: [set.holes[0]], fasteners: 2 });
+  });
+
   test('an isolation with a list is made again only for what stands in it', () => {
     const { job, seal, pump } = machine();
     const safe = job.removal('Caged', { did: 'safe' });
