@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type Answer, type Options, UsageProblem, type Verb, workshopDir, wrongUsage } from './frame.ts';
 import { ANSWER_VERBS } from './verbs/answers.ts';
+import { AWAY_VERBS } from './verbs/away.ts';
 import { DONE_VERB } from './verbs/done.ts';
 import { FILE_VERBS } from './verbs/files.ts';
 import { BOOK_VERBS } from './verbs/handbook.ts';
@@ -18,6 +19,7 @@ import { WORK_VERBS } from './verbs/work.ts';
 export const VERBS: readonly Verb[] = [
   ...JOB_VERBS,
   ...WORK_VERBS,
+  ...AWAY_VERBS,
   ...PLAN_VERBS,
   DONE_VERB,
   ...ANSWER_VERBS,

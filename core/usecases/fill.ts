@@ -164,11 +164,7 @@ export function fitPart(
   const lots = all.filter((lot) => lot.partId === part.id && lot.qty >= part.qty);
   const usable = fresh === undefined ? lots : lots.filter((lot) => lot.fresh === fresh);
   const lot = usable.sort((a, b) => Number(b.fresh === wantNew) - Number(a.fresh === wantNew))[0];
-  if (!lot)
-    return refuse(
-      'refused',
-      `${part.name || 'This part'}: not in hand by the books. It is away, lost, or a new one has not come.`,
-    );
+  if (!lot) return refuse('refused', notInHand(decision, part));
   lot.qty -= part.qty;
   book(decision, {
     qty: part.qty,
@@ -180,6 +176,14 @@ export function fitPart(
     fresh: lot.fresh,
   });
   return ok({ fresh: lot.fresh });
+}
+
+/** Why a part cannot go in, and what is done about it. */
+function notInHand({ state }: Decision, part: Row<'part'>): string {
+  const name = part.name || 'This part';
+  const away = state.away.find((one) => one.thingId === part.id && one.backAt === null);
+  if (!away) return `${name}: not in hand by the books. It is lost, or a new one has not come.`;
+  return `${name}: it is away${away.toWhom === '' ? '' : `, with ${away.toWhom}`}. Say first that it is back.`;
 }
 
 /** A part came off again: back to where it is stowed, and no longer new. */

@@ -11,7 +11,12 @@ import { BAD_TIME, inJob, text, timeOf } from './in-job.ts';
 type Reply = { ok: true; value: { said: string } } | { ok: false; fault: Parameters<typeof refusal>[0] };
 
 /** In one line: how many, of which removal, what was done to which thing, set and hole, and how to take it back. */
-function tickedAnswer(reply: Reply, state: JobState, before: ReadonlySet<string>): Answer {
+function tickedAnswer(
+  reply: Reply,
+  state: JobState,
+  before: ReadonlySet<string>,
+  whole: readonly string[],
+): Answer {
   if (!reply.ok) return refusal(reply.fault);
   const order = logOrder(state.removal).map((one) => one.id);
   const isNew = (deed: { readonly id: string }) => !before.has(deed.id);
@@ -26,7 +31,13 @@ function tickedAnswer(reply: Reply, state: JobState, before: ReadonlySet<string>
       ? `${done}.`
       : `Removal ${order.indexOf(home) + 1} ${removalWords(state, home)}: ${done}.`;
   });
-  return fine(reply.value, [[reply.value.said, ...told, '“undo” takes it back.'].join(' ')]);
+  const back = new Set(
+    state.deed.filter((deed) => isNew(deed) && deed.what === 'done').map((deed) => deed.thingId),
+  );
+  const open = whole
+    .filter((id) => !back.has(id))
+    .map((id) => `Removal ${order.indexOf(id) + 1} ${removalWords(state, id)} is not said to be back yet.`);
+  return fine(reply.value, [[reply.value.said, ...told, ...open, '“undo” takes it back.'].join(' ')]);
 }
 
 /** What was done on the way back, as the verb `tick` is given it. */
@@ -51,7 +62,10 @@ export async function runTick(options: Options): Promise<Answer> {
       thingIds.push(target.value);
     }
     const before = new Set(state().deed.map((deed) => deed.id));
-    const told = (reply: Reply): Answer => tickedAnswer(reply, state(), before);
+    const removals = new Set(state().removal.map((one) => one.id));
+    const whole =
+      what.data === 'done' && round === undefined ? thingIds.filter((one) => removals.has(one)) : [];
+    const told = (reply: Reply): Answer => tickedAnswer(reply, state(), before, whole);
     if (round !== undefined) {
       const accepted = accept.length > 0 ? { accept } : {};
       const holeIds = holesAmong(state(), thingIds);

@@ -1,19 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { v7 } from 'uuid';
-import {
-  type Answer,
-  type Client,
-  fine,
-  found,
-  ofReply,
-  type Options,
-  refusal,
-  type Verb,
-  wrongUsage,
-} from '../frame.ts';
+import { type Answer, fine, found, ofReply, type Options, refusal, type Verb, wrongUsage } from '../frame.ts';
 import { openSearches } from '../../tally/index.ts';
 import { stowOf, targetOf } from '../target.ts';
 import { inJob, BAD_TIME, text, timeOf } from './in-job.ts';
+import { overThing } from './over-thing.ts';
 import { runTick } from './tick.ts';
 
 function linesOf(options: Options): string[] | null {
@@ -64,50 +55,6 @@ async function runLog(options: Options): Promise<Answer> {
     const doubtful = values.some((value) => (value as { notUnderstood: string[] }).notUnderstood.length > 0);
     return doubtful ? found(values, said) : fine(values, said);
   });
-}
-
-/** What is wrong with a count or a day that was typed; null = nothing. */
-function problem(options: Options): string | null {
-  const [qty, due] = [text(options, 'qty'), text(options, 'due')];
-  if (qty !== undefined && !/^[1-9]\d*$/.test(qty)) return `Expected --qty as a whole number, got “${qty}”.`;
-  if (due !== undefined && Number.isNaN(Date.parse(due)))
-    return `Expected --due as a day such as 2026-11-30, got “${due}”.`;
-  return null;
-}
-
-/** A verb over one thing of the job; `must` names the options that it cannot do without. */
-function overThing(
-  name: string,
-  usage: string,
-  says: string,
-  call: (
-    client: Client,
-    input: { command: string; jobId: string; thingId: string },
-    options: Options,
-  ) => Promise<Parameters<typeof ofReply>[0]>,
-  more: readonly string[] = [],
-  must: readonly string[] = [],
-): Verb {
-  return {
-    name,
-    usage,
-    says,
-    options: ['job', 'why', ...more],
-    run: (options) => {
-      const typed = options.words.join(' ').trim();
-      if (typed === '')
-        return wrongUsage(`Expected a number such as 4 or 4/1, a name or an id. Usage: ${usage}`);
-      const lacks = must.find((option) => (text(options, option) ?? '').trim() === '');
-      if (lacks !== undefined) return wrongUsage(`Expected --${lacks}. Usage: ${usage}`);
-      const bad = problem(options);
-      if (bad !== null) return wrongUsage(bad);
-      return inJob(options, async ({ id, state, client }) => {
-        const target = targetOf(state(), typed);
-        if (!target.ok) return refusal(target.fault);
-        return ofReply(await call(client, { command: v7(), jobId: id, thingId: target.value }, options));
-      });
-    },
-  };
 }
 
 async function runCount(options: Options): Promise<Answer> {
@@ -188,39 +135,12 @@ export const WORK_VERBS: readonly Verb[] = [
   searchVerb('found', 'ends a search: found again'),
   searchVerb('gone', 'ends a search: searched, not found, written off by name'),
   overThing(
-    'receive',
-    'receive TARGET --qty N',
-    'new pieces in hand for a set or a part',
-    async (client, { thingId, ...rest }, options) =>
-      client.piece.receive({
-        ...rest,
-        thingId,
-        qty: Number(text(options, 'qty') ?? '1'),
-        stowId: null,
-      }),
-    ['qty'],
-  ),
-  overThing(
-    'send',
-    'send TARGET --to NAME [--due DATE]',
-    'sent out: to be repaired, coated, measured',
-    async (client, input, options) =>
-      client.away.send({
-        ...input,
-        toWhom: text(options, 'to') ?? '',
-        due: text(options, 'due') === undefined ? null : Date.parse(text(options, 'due') ?? ''),
-        note: text(options, 'why') ?? '',
-      }),
-    ['to', 'due'],
-    ['to'],
-  ),
-  overThing(
     'keep-old',
     'keep-old TARGET --why TEXT',
     'turns down "must be renewed", with a reason that is kept',
     async (client, input, options) =>
       client.renew.override({ ...input, renew: 'overridden', why: text(options, 'why') ?? '' }),
-    [],
+    {},
     ['why'],
   ),
   {
