@@ -48,3 +48,14 @@ export function useView(
     },
   };
 }
+
+/**
+ * How much empty ground a photo leaves below itself and its keys, px: its marks stand so far apart that it cannot fill
+ * its place. What is written below may move up by that much. 0 on a phone, where the place is low enough.
+ */
+export function useEmptyBelow(photo: Extent | null, size: Extent | null, marks: readonly Point[]): number {
+  const foot = useFoot();
+  if (photo === null || size === null || foot === 0) return 0;
+  const { scale } = framePhoto(photo, size, 'crop', marks, 88 + foot / 2);
+  return Math.max(0, Math.floor(size.height - photo.height * scale - foot));
+}

@@ -1,6 +1,7 @@
 /** Words that stand on more than one screen. */
 export const common = {
   grave: { stop: 'Stop', warn: 'Check' },
+  moreBelow: 'More below ↓',
   close: 'Close',
   cancel: 'Cancel',
   notNow: 'Not now',

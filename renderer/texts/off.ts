@@ -81,6 +81,7 @@ export const off = {
   countFirst: 'Count them',
   ofUnknown: 'how many?',
   lookAt: 'Look there before you buy one',
+  lookAtMore: (count: number) => `${count} more places`,
   missing: (count: number) => {
     if (count < 0) return count === -1 ? 'One too many.' : `${-count} too many.`;
     return count === 1 ? 'One is missing.' : `${count} are missing.`;

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { type KeyboardEvent, useId } from 'react';
 
 export interface FieldProps {
   readonly label: string;
@@ -8,6 +8,8 @@ export interface FieldProps {
   /** An example, never the label. */
   readonly example?: string;
   readonly lines?: boolean;
+  /** One line of words that may be longer than the field: it wraps. Enter ends it. */
+  readonly wraps?: boolean;
   /** Why it cannot be taken as it stands: what was expected, what came. */
   readonly refused?: string | undefined;
   readonly numeric?: boolean;
@@ -27,6 +29,7 @@ export function Field(props: FieldProps) {
     onDone,
     example,
     lines = false,
+    wraps = false,
     refused,
     numeric = false,
     figures = false,
@@ -50,6 +53,8 @@ export function Field(props: FieldProps) {
       <label htmlFor={id}>{label}</label>
       {lines ? (
         <textarea {...shared} rows={2} />
+      ) : wraps ? (
+        <textarea {...shared} className="said wraps" rows={1} onKeyDown={endAtEnter} />
       ) : (
         <input {...shared} type={type} inputMode={numeric ? 'decimal' : undefined} />
       )}
@@ -60,6 +65,12 @@ export function Field(props: FieldProps) {
       )}
     </div>
   );
+}
+
+function endAtEnter(event: KeyboardEvent<HTMLTextAreaElement>): void {
+  if (event.key !== 'Enter') return;
+  event.preventDefault();
+  event.currentTarget.blur();
 }
 
 export interface WrittenProps {

@@ -118,12 +118,13 @@ function BeginHand({ found, points, onGo }: BeginScreenProps) {
 }
 
 function Machine({ fields, onField, onFieldDone }: BeginScreenProps) {
-  const field = (name: keyof BeginFields, label: string, example: string, lines = false) => (
+  const field = (name: keyof BeginFields, label: string, example: string, room?: 'lines' | 'wraps') => (
     <Field
       label={label}
       example={example}
       value={fields[name]}
-      lines={lines}
+      lines={room === 'lines'}
+      wraps={room === 'wraps'}
       onChange={(value) => onField(name, value)}
       onDone={() => onFieldDone(name)}
     />
@@ -131,9 +132,9 @@ function Machine({ fields, onField, onFieldDone }: BeginScreenProps) {
   return (
     <section className="begin-machine">
       <h2 className="rows-title">{say.machineGroup}</h2>
-      {field('job', say.job, say.jobExample)}
-      {field('machine', say.machine, say.machineExample)}
-      {field('complaint', say.complaint, say.complaintExample, true)}
+      {field('job', say.job, say.jobExample, 'wraps')}
+      {field('machine', say.machine, say.machineExample, 'wraps')}
+      {field('complaint', say.complaint, say.complaintExample, 'lines')}
       {field('sides', say.sides, say.sidesExample)}
       {field('owner', say.owner, say.ownerExample)}
     </section>

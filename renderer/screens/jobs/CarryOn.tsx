@@ -1,5 +1,6 @@
 import type { PhotoData } from '../../photo/types.ts';
 import { jobs as say } from '../../texts/jobs.ts';
+import { HandBody } from '../../ui/HandBody.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
 import { Say, type Rich } from '../../ui/rich.tsx';
@@ -34,18 +35,20 @@ interface CarryOnProps {
 export function CarryOn({ carry, first, onGo }: CarryOnProps) {
   return (
     <section className="hand on-sheet jobs-carry">
-      <h2 className="said">{carry.title}</h2>
-      <BigNumber value={carry.away.value} unit={carry.away.unit} />
-      <dl className="facts">
-        {carry.facts.map((fact) => (
-          <div key={fact.term}>
-            <dt>{fact.term}</dt>
-            <dd>
-              <Say text={fact.say} />
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <HandBody>
+        <h2 className="said">{carry.title}</h2>
+        <BigNumber value={carry.away.value} unit={carry.away.unit} />
+        <dl className="facts">
+          {carry.facts.map((fact) => (
+            <div key={fact.term}>
+              <dt>{fact.term}</dt>
+              <dd>
+                <Say text={fact.say} />
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </HandBody>
       <div className="foot">
         <Key look="go" large onPress={onGo} hint={say.enter} first={first}>
           {carry.go}

@@ -76,11 +76,7 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
       {bag.lookAt.length > 0 && (
         <section className="bag-alike">
           <h3>{say.lookAt}</h3>
-          <ol className="look-at">
-            {bag.lookAt.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ol>
+          <LookAt lines={bag.lookAt} />
         </section>
       )}
       {bag.alike !== null && (
@@ -90,6 +86,31 @@ export function BagPanel({ bag, onCount, onIs, onAgain, onFound, onGiveUp }: Bag
           <LookAlikes bolts={bag.alike.bolts} />
         </section>
       )}
+    </>
+  );
+}
+
+/** How many places stand open at once: the nearest ones. */
+const FIRST_PLACES = 6;
+
+/** Where to look, nearest first. The far ones stand folded, so that the bags below stay within reach. */
+function LookAt({ lines }: { readonly lines: readonly string[] }) {
+  const list = (some: readonly string[]) => (
+    <ol className="look-at">
+      {some.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ol>
+  );
+  // One or two more are sooner read than unfolded.
+  if (lines.length <= FIRST_PLACES + 2) return list(lines);
+  return (
+    <>
+      {list(lines.slice(0, FIRST_PLACES))}
+      <details className="more-places">
+        <summary>{say.lookAtMore(lines.length - FIRST_PLACES)}</summary>
+        {list(lines.slice(FIRST_PLACES))}
+      </details>
     </>
   );
 }

@@ -5,6 +5,7 @@ import { ahead as sayAhead } from '../../texts/ahead.ts';
 import { common } from '../../texts/common.ts';
 import { putback as say } from '../../texts/putback.ts';
 import { sheet as saySheet } from '../../texts/sheet.ts';
+import { HandBody } from '../../ui/HandBody.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
 import { LookedAt } from './LookedAt.tsx';
@@ -78,14 +79,16 @@ export function AheadScreen(props: AheadScreenProps) {
         </div>
       </div>
       <section className="hand on-sheet">
-        {only ? (
-          <BigNumber value={String(doneRows)} unit={say.doneCount(doneRows)} size={152} />
-        ) : (
-          <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
-        )}
-        {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
-        {points.length > 0 && <Points points={points} onAnswer={props.onAnswer} />}
-        <LookedAt lines={props.lookedAt} />
+        <HandBody>
+          {only ? (
+            <BigNumber value={String(doneRows)} unit={say.doneCount(doneRows)} size={152} />
+          ) : (
+            <BigNumber value={String(props.ahead)} unit={say.listCount(props.ahead)} size={152} />
+          )}
+          {props.timeLeft !== '' && <p className="time-left">{props.timeLeft}</p>}
+          {points.length > 0 && <Points points={points} onAnswer={props.onAnswer} />}
+          <LookedAt lines={props.lookedAt} />
+        </HandBody>
         <Foot {...props} />
       </section>
     </Frame>

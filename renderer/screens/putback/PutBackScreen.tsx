@@ -1,12 +1,14 @@
-import type { ReactNode } from 'react';
+import type { CSSProperties, ReactNode } from 'react';
 import { Frame } from '../../frame/Frame.tsx';
 import type { LinePaneProps } from '../../frame/LinePane.tsx';
 import { Mark } from '../../photo/Mark.tsx';
 import { PhotoView } from '../../photo/PhotoView.tsx';
+import { useEmptyBelow } from '../../photo/view.ts';
 import { marks as sayMarks } from '../../texts/marks.ts';
 import { putback as say } from '../../texts/putback.ts';
 import type { StatusProps } from '../../ui/Status.tsx';
 import { Key } from '../../ui/Key.tsx';
+import { useSize } from '../../ui/use-size.ts';
 import { Rounds } from './Rounds.tsx';
 import { StepHand } from './StepHand.tsx';
 import type { HoleData, StepData } from './types.ts';
@@ -55,16 +57,21 @@ export interface PutBackScreenProps {
 /** The step at hand: photo with holes and order, rounds, torque, notes for the way back, one key for all holes. */
 export function PutBackScreen(props: PutBackScreenProps) {
   const { step } = props;
+  const [place, size] = useSize<HTMLDivElement>();
+  const marks = [...step.marks, ...props.mates.marks];
+  const empty = useEmptyBelow(step.photo, size, marks);
+  const below = step.rounds.length > 0 || step.order !== null || isBeside(step);
+  const style: CSSProperties & { '--empty': string } = { '--empty': `${empty}px` };
   return (
     <Frame pane={props.pane} {...(props.status && { status: props.status })} screen="putback">
-      <div className="putback-photo">
+      <div className={empty > 0 ? 'putback-photo low' : 'putback-photo'} ref={place} style={style}>
         {step.photo === null ? (
           <NoPhoto {...props} />
         ) : (
           <PhotoView
             key={step.photo.id}
             photo={step.photo}
-            marks={[...step.marks, ...props.mates.marks]}
+            marks={marks}
             moves={step.moves}
             atId={props.atMarkId}
             onPick={props.onPickMark}
@@ -79,8 +86,8 @@ export function PutBackScreen(props: PutBackScreenProps) {
         )}
       </div>
       <StepHand {...props} />
-      {(step.rounds.length > 0 || step.order !== null || isBeside(step)) && (
-        <div className="putback-rounds">
+      {below && (
+        <div className="putback-rounds" style={style}>
           <Rounds rounds={step.rounds} onRound={props.onRound} />
           {step.order !== null && <Order {...props} />}
           {isBeside(step) && (

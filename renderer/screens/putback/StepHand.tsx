@@ -6,6 +6,7 @@ import { sheet as saySheet } from '../../texts/sheet.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { FoundHere } from '../../ui/FoundHere.tsx';
 import { Field } from '../../ui/Field.tsx';
+import { HandBody } from '../../ui/HandBody.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { BigNumber } from '../../ui/Numbers.tsx';
 import { Points } from '../../ui/Point.tsx';
@@ -18,24 +19,56 @@ export function StepHand(props: PutBackScreenProps) {
   const { step, hole } = props;
   return (
     <section className="hand putback-hand">
-      <header className="step-head">
-        <h1 className="said title">{step.title}</h1>
-        <button type="button" className="step-place" onClick={props.onList}>
-          {say.step(step.number, step.total)}, {say.states[step.state]}
-          {step.byTools ? `, ${say.byTools}` : ''}
+      <HandBody>
+        <header className="step-head">
+          <h1 className="said title">{step.title}</h1>
+          <button type="button" className="step-place" onClick={props.onList}>
+            {say.step(step.number, step.total)}, {say.states[step.state]}
+            {step.byTools ? `, ${say.byTools}` : ''}
+          </button>
+        </header>
+        {props.found !== null && <FoundHere text={props.found} takesFocus />}
+        <Figure {...props} />
+        {step.stateWhy.length > 0 && (
+          <ul className="step-why">
+            {step.stateWhy.map((why) => (
+              <li key={why}>{why}</li>
+            ))}
+          </ul>
+        )}
+        {props.asks}
+        {hole !== null && <Hole {...props} hole={hole} />}
+        <Words step={step} />
+        <GoTogether {...props} />
+        {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
+        <Done {...step} />
+        {step.gate !== null && (
+          <div>
+            <h2>{step.gate.title}</h2>
+            <Points points={step.gate.points} onAnswer={props.onAnswer} />
+          </div>
+        )}
+        <button type="button" className="link step-book" onClick={props.onPrint}>
+          {saySheet.print}
         </button>
-      </header>
-      {props.found !== null && <FoundHere text={props.found} takesFocus />}
-      <Figure {...props} />
-      {step.stateWhy.length > 0 && (
-        <ul className="step-why">
-          {step.stateWhy.map((why) => (
-            <li key={why}>{why}</li>
-          ))}
-        </ul>
-      )}
-      {props.asks}
-      {hole !== null && <Hole {...props} hole={hole} />}
+      </HandBody>
+      <div className="foot step-keys">
+        <Key onPress={props.onUndo} off={!props.canUndo} hint={common.undoHint} shortcut="Control+Z">
+          {say.undo}
+        </Key>
+        <Key onPress={props.onCameOff}>{say.again}</Key>
+        <Key look="go" large onPress={props.onGo} hint={step.go.hint} off={step.go.off}>
+          {step.go.label}
+        </Key>
+      </div>
+    </section>
+  );
+}
+
+/** Where it comes from, the note for the way back, what is fitted. */
+function Words({ step }: Pick<PutBackScreenProps, 'step'>) {
+  return (
+    <>
       {step.about !== '' && (
         <p>
           <Say text={step.about} />
@@ -50,28 +83,7 @@ export function StepHand(props: PutBackScreenProps) {
           </p>
         </div>
       )}
-      <GoTogether {...props} />
-      {step.actions.length > 0 && <Actions actions={step.actions} onAction={props.onAction} />}
-      <Done {...step} />
-      {step.gate !== null && (
-        <div>
-          <h2>{step.gate.title}</h2>
-          <Points points={step.gate.points} onAnswer={props.onAnswer} />
-        </div>
-      )}
-      <button type="button" className="link step-book" onClick={props.onPrint}>
-        {saySheet.print}
-      </button>
-      <div className="foot step-keys">
-        <Key onPress={props.onUndo} off={!props.canUndo} hint={common.undoHint} shortcut="Control+Z">
-          {say.undo}
-        </Key>
-        <Key onPress={props.onCameOff}>{say.again}</Key>
-        <Key look="go" large onPress={props.onGo} hint={step.go.hint} off={step.go.off}>
-          {step.go.label}
-        </Key>
-      </div>
-    </section>
+    </>
   );
 }
 

@@ -6,6 +6,7 @@ import { removal as say } from '../../texts/removal.ts';
 import { Choice } from '../../ui/Choice.tsx';
 import { Written } from '../../ui/Field.tsx';
 import { FoundHere } from '../../ui/FoundHere.tsx';
+import { HandBody } from '../../ui/HandBody.tsx';
 import { Key } from '../../ui/Key.tsx';
 import { NumberPad } from '../../ui/NumberPad.tsx';
 import { BigNumber, Trio } from '../../ui/Numbers.tsx';
@@ -28,7 +29,7 @@ export function RemovalHand(props: HandProps) {
   const { shown } = removal;
   return (
     <section className="hand removal-hand">
-      <div className="hand-body">
+      <HandBody>
         <Head {...props} />
         {props.found !== null && <FoundHere text={props.found} takesFocus={false} />}
         {props.markAtHand !== null && (
@@ -55,7 +56,7 @@ export function RemovalHand(props: HandProps) {
           />
         )}
         {props.markAtHand === null && <About {...props} />}
-      </div>
+      </HandBody>
       <div className="foot">
         <Pad {...props} />
       </div>
