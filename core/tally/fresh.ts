@@ -9,10 +9,12 @@ export interface Fresh {
   used: number;
   /** Used ones that are away or looked for: they come back as used ones. */
   usedElsewhere: number;
+  /** Fitted as new before any came, by their times: somebody wrote the fitting down with an earlier time. */
+  owed: number;
 }
 
 export function noFresh(): Fresh {
-  return { unused: 0, used: 0, usedElsewhere: 0 };
+  return { unused: 0, used: 0, usedElsewhere: 0, owed: 0 };
 }
 
 /** Books one move, to be called in the order of time. Into a hole go the unused ones first, into the bin the used ones. */
@@ -27,13 +29,17 @@ export function followFresh(fresh: Fresh, move: Row<'move'>): void {
       if (which === 'used' && (move.dst === 'away' || move.dst === 'unknown')) fresh.usedElsewhere += take;
       qty -= take;
     }
+    if (move.dst === 'hole') fresh.owed += qty;
   } else if (move.dst === 'stow') {
     if (move.src === 'hole') fresh.used += qty;
     else {
       const back = move.src === 'supply' || move.src === 'stock' ? 0 : Math.min(qty, fresh.usedElsewhere);
       fresh.usedElsewhere -= back;
       fresh.used += back;
-      fresh.unused += qty - back;
+      qty -= back;
+      const paid = Math.min(qty, fresh.owed);
+      fresh.owed -= paid;
+      fresh.unused += qty - paid;
     }
   }
 }

@@ -185,9 +185,23 @@ function putOn(ticking: Ticking, removalId: string): void {
     }
 }
 
+/** "Done" of a thing that has a word of its own for it: books, searches and lists go by that word. */
+const DONE_AS: Partial<Record<string, DeedWhat>> = {
+  temporary: 'taken out',
+  isolation: 'given back',
+  connection: 'joined',
+  position: 'tightened',
+};
+
+function deedOn(decision: Decision, id: string, what: DeedWhat): DeedWhat {
+  if (what !== 'done') return what;
+  if (decision.writer.get('consumable', id)) return 'put on';
+  return DONE_AS[decision.writer.get('thing', id)?.kind ?? ''] ?? what;
+}
+
 function tickThing(ticking: Ticking, id: string): Result<null> {
   const { decision, input } = ticking;
-  const { what } = input;
+  const what = deedOn(decision, id, input.what);
   const { writer } = decision;
   const removal = writer.get('removal', id);
   if (removal && (what === 'done' || what === 'fitted' || what === 'joined' || HOLE_DEEDS.has(what)))
@@ -233,7 +247,7 @@ const FITTING: Partial<Record<DeedWhat, readonly string[]>> = {
 export function kindProblem(decision: Decision, id: string, what: DeedWhat): Result<null> {
   const consumable = decision.writer.get('consumable', id);
   if (consumable?.jobId === decision.jobId)
-    return what === 'put on'
+    return what === 'put on' || what === 'done'
       ? ok(null)
       : refuse('input', `Expected “put on” for a sealant or grease, got “${what}”.`);
   const thing = decision.writer.get('thing', id);

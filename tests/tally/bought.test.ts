@@ -51,6 +51,17 @@ describe('bought pieces', () => {
     });
   });
 
+  it('that were fitted by an earlier time than they came are no stock beside those that came', () => {
+    const { job, own, set, line } = bench(0);
+    job.refit(set, 4, null, true);
+    job.buy(set, 4);
+    expect(line()).toMatchObject({ newInBag: 0, inBag: 0, short: 0 });
+    job.move({ ...own, src: 'hole', dst: 'stow', qty: 4, fresh: false, cause: 'came off again' });
+    expect(line()).toMatchObject({ newInBag: 0, inBag: 4, toFill: 4, short: 4, toGet: 4 });
+    job.buy(set, 4);
+    expect(line()).toMatchObject({ newInBag: 4, short: 0 });
+  });
+
   it('go in unused ones first, and into the bin used ones first', () => {
     const { job, own, set, line } = bench(3);
     job.refit(set, 1, null, true);

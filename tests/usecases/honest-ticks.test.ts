@@ -183,3 +183,33 @@ describe('a tick of many says no more than is so', () => {
     expect(job.plan().steps[0]?.actions.map((action) => action.code)).toEqual(['join', 'start', 'tighten']);
   });
 });
+
+describe('“done” of a single thing', () => {
+  it('is kept by the word its kind has for it, so that books, searches and lists agree', async () => {
+    const job = await gearbox([
+      'mains plug drawn',
+      'suction hose, 2 ends',
+      'end cover, 2 M8x25',
+      '+2 rags in the port',
+    ]);
+    const { state } = job;
+    const rag = state().temporary[0]?.id ?? '';
+    const [hole] = state().position;
+    const done = async (id: string) =>
+      good(await job.client.tick.do({ ...job.base(), thingIds: [id], what: 'done' }));
+    const last = (id: string) => state().deed.findLast((deed) => deed.thingId === id)?.what;
+    await done(rag);
+    expect(last(rag)).toBe('taken out');
+    await done(hole?.id ?? '');
+    expect(last(hole?.id ?? '')).toBe('tightened');
+    expect(state().move.some((move) => move.dst === 'hole' && move.positionId === hole?.id)).toBe(true);
+    await done(named(state().removal, 'End cover').id);
+    const hose = state().connection[0]?.id ?? '';
+    await done(hose);
+    expect(last(hose)).toBe('joined');
+    await done(named(state().removal, 'Suction hose').id);
+    const mains = state().isolation[0]?.id ?? '';
+    await done(mains);
+    expect(last(mains)).toBe('given back');
+  });
+});
