@@ -1,50 +1,9 @@
 import type { Sense } from './atom.ts';
-import type { EntryItem, TemporaryItem, TemporaryRole, TokenKind } from './meaning.ts';
+import type { TemporaryItem, TemporaryRole, TokenKind } from './meaning.ts';
 import { FRAC, NUM, numberOf } from './numbers.ts';
+import { madeSafe, only, type Reader } from './scan-safe.ts';
 import { QUOTED, unquote } from './scan-value.ts';
-import { ENERGY_WORDS, phraseAt } from './vocabulary.ts';
-
-type Reader = (stretch: string) => EntryItem | null;
-
-const only = (source: string): RegExp => new RegExp(`^(?:${source})$`, 'isu');
-
-// --------------------------------------------------------------------------------------------- made safe
-
-const SAFE_PREFIX = only(
-  String.raw`(?:made safe|make safe|safe|isolated)(?:\s*\((\w+)\))?\s*:?\s+(?:${QUOTED}|(.+))`,
-);
-const SAFE_PHRASES = [
-  String.raw`battery (?:(?:earth|ground|negative|neg|minus|lead|leads|terminals?|cable|clamp)\s)*(?:is |was )?(?:off|disconnected|isolated)`,
-  String.raw`(?:mains|power|supply|electrics|electricity|breaker|isolator|main switch|circuit|fuses?)\b(?:\s\p{L}+){0,3}\s(?:off|isolated|pulled|out|drawn|disconnected|unplugged|dead|locked|locked out)`,
-  String.raw`unplugged(?: from (?:the )?(?:mains|wall|socket))`,
-  String.raw`(?:\p{L}+\s){0,2}(?:pressure|air|steam|gas|water|hydraulics|accumulator|vacuum)(?:\s(?:is|was|supply))?\s(?:let off|let down|released|relieved|vented|bled off|bled down|dumped|off|shut|shut off|turned off|isolated)`,
-  String.raw`depressuri[sz]ed(?:\s.+)?`,
-  String.raw`(?:\p{L}+\s){0,2}springs?(?:\s(?:is|was|are))?\s(?:caged|compressed|released|relaxed|unloaded|let down|held)(?:\s(?:with|by)\s.+)?`,
-  String.raw`(?:\p{L}+\s){0,3}(?:up on|on) (?:\d+ |an? |the |two |four )?(?:axle |jack |safety )?stands?`,
-  String.raw`(?:the )?(?:load|ram|table|arm|boom|lift|hoist|beam)(?:\s(?:is|was))?\s(?:lowered|propped|supported|blocked|slung|down|pinned)(?:\s.+)?`,
-  String.raw`(?:wheels? )?chocked(?:\s.+)?`,
-  String.raw`(?:\p{L}+\s){0,3}(?:valve|tap|cock|stopcock|stop cock)(?:\s(?:is|was))?\s(?:shut|shut off|closed|turned off)`,
-  String.raw`(?:ignition off|key out|airbags? (?:disabled|isolated)|parking brake on|hand ?brake on)`,
-  String.raw`lock(?:ed)? ?(?:out|off)(?:\s.+)?`,
-  String.raw`(?:left to cool|cooled down|let cool|left to go cold)`,
-].map(only);
-
-function energyOf(how: string): (typeof ENERGY_WORDS)[number][0] {
-  return ENERGY_WORDS.find(([, words]) => words.test(how))?.[0] ?? 'other';
-}
-
-const madeSafe: Reader = (stretch) => {
-  const prefixed = SAFE_PREFIX.exec(stretch);
-  if (prefixed) {
-    const how = prefixed[2] === undefined ? (prefixed[3] ?? '').trim() : unquote(prefixed[2]);
-    const named = [...ENERGY_WORDS.map(([energy]) => energy), 'other' as const].find(
-      (e) => e === prefixed[1],
-    );
-    return { kind: 'made safe', energy: named ?? energyOf(how), how };
-  }
-  if (!SAFE_PHRASES.some((phrase) => phrase.test(stretch))) return null;
-  return { kind: 'made safe', energy: energyOf(stretch), how: stretch };
-};
+import { phraseAt } from './vocabulary.ts';
 
 // ---------------------------------------------------------------------------------------------- must come out
 

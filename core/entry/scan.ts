@@ -1,5 +1,6 @@
 import type { Atom, Sense } from './atom.ts';
 import { isNegated, leadsOn, readNote, readStretch } from './scan-phrase.ts';
+import { lockBehind, withLock } from './scan-safe.ts';
 import { scanDrive, scanThread, type Found } from './scan-thread.ts';
 import { NUM, sticky } from './numbers.ts';
 import { CLASSES, QUOTED, scanValue, unquote } from './scan-value.ts';
@@ -107,8 +108,6 @@ function stretchEnd(text: string, from: number): number {
 
 /** "strap, holds the left rotor". */
 const HELD_BY_IT = /^,\s*hold(?:s|ing) [^,;\n]+/iu;
-/** "mains locked out, lock 7": whose lock, not a part that came off. */
-const WHOSE_LOCK = /^,\s*(?:pad)?locks? [\p{L}\p{N}]+(?=\s*(?:[,;\n]|$))/iu;
 const COMES_OUT =
   /^,\s*(?:must come (?:out|off)(?: again)?|to come out|comes out again|take out again)(?=\s*(?:[;,\n]|$))/iu;
 
@@ -132,9 +131,8 @@ function whole(text: string, at: number): Found | null {
   }
   const sense: Sense | null = readStretch(stretch);
   if (sense?.s === 'item' && sense.item.kind === 'made safe') {
-    const lock = WHOSE_LOCK.exec(text.slice(end))?.[0] ?? '';
-    const how = `${sense.item.how}${lock}`;
-    return { end: end + lock.length, senses: [{ ...sense, item: { ...sense.item, how } }] };
+    const lock = lockBehind(text.slice(end));
+    return { end: end + lock.length, senses: [{ ...sense, item: withLock(sense.item, lock) }] };
   }
   if (sense) return { end, senses: [sense] };
   return null;
