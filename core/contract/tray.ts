@@ -55,6 +55,8 @@ export const trayAccept = {
     ...tray,
     /** Where the sorted ones are put; null = back where the books have them. */
     into: z.strictObject({ kind: TABLES.stow.schema.shape.kind, label: Line.min(1) }).nullable(),
+    /** Books also what went to holes whose size was never written down; false when left out. */
+    doubtful: z.boolean().optional(),
   }),
   value: z.strictObject({
     said: Text,
@@ -63,6 +65,8 @@ export const trayAccept = {
     missing: z.int(),
     /** Assigned, but more than the books know of; nothing is booked for them. */
     unbooked: z.int(),
+    /** Left where they are, because the size of their holes was never written down. */
+    doubtful: z.int(),
   }),
 };
 
@@ -79,6 +83,8 @@ export interface HoleGroup {
     readonly removalId: string;
     readonly name: string;
     readonly open: number;
+    /** "bag 4"; "" where nobody said. */
+    readonly bag: string;
   }[];
   /** Holes, times pieces in each, that wait to be filled. */
   readonly open: number;
@@ -109,6 +115,8 @@ export interface TrayAnswer {
     readonly key: string;
     readonly qty: number;
     readonly says: string;
+    /** "length not recorded there": it goes in only by what nobody wrote down. Null = no doubt. */
+    readonly doubt: string | null;
   }[];
   readonly leftOver: readonly { readonly row: number; readonly qty: number; readonly says: string }[];
   /** Groups that measuring cannot tell apart. */

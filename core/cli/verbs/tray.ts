@@ -30,12 +30,14 @@ const unitOf = (options: Options): { unit?: 'mm' | 'in' } | null => {
 function answerLines(answer: TrayAnswer): string[] {
   const name = new Map(answer.groups.map((group) => [group.key, group]));
   const homes = (key: string) =>
-    (name.get(key)?.homes ?? []).map((home) => `${home.name || 'no name'}, ${home.open} open`).join('; ');
+    (name.get(key)?.homes ?? [])
+      .map((home) => [home.name || 'no name', home.bag, `${home.open} open`].filter(Boolean).join(', '))
+      .join('; ');
   const says = new Map(answer.rows.map((row) => [row.row, row.says]));
   return [
     ...answer.assigned.map(
       (one) =>
-        `Row ${one.row}: ${one.qty} × ${says.get(one.row) ?? ''} → ${name.get(one.key)?.what ?? ''} [${homes(one.key)}] (${one.says})`,
+        `Row ${one.row}: ${one.qty} × ${says.get(one.row) ?? ''} → ${name.get(one.key)?.what ?? ''} [${homes(one.key)}] (${one.says})${one.doubt === null ? '' : `. Doubtful: ${one.doubt}`}`,
     ),
     ...answer.groups
       .filter((group) => group.short > 0)
@@ -83,7 +85,10 @@ async function runSpill(options: Options): Promise<Answer> {
     const answer = reply.value;
     const lines = [...said.map((one) => one.sentence), ...answerLines(answer)];
     const open =
-      said.length > 0 || answer.leftOver.length > 0 || answer.groups.some((group) => group.short > 0);
+      said.length > 0 ||
+      answer.assigned.some((one) => one.doubt !== null) ||
+      answer.leftOver.length > 0 ||
+      answer.groups.some((group) => group.short > 0);
     if (!accept)
       return (open ? found : fine)({ said, ...answer }, lines.length > 0 ? lines : ['Nothing fits.']);
     const booked = await client.tray.accept({
@@ -92,10 +97,15 @@ async function runSpill(options: Options): Promise<Answer> {
       rows,
       from,
       into: into ? { kind: into[1] as 'bag', label: into[2] ?? '' } : null,
+      doubtful: options.flags['doubtful'] === true,
       ...unit,
     });
     if (!booked.ok) return refusal(booked.fault);
-    return (open ? found : fine)({ said, ...answer, booked: booked.value }, [...lines, booked.value.said]);
+    const asked = booked.value.doubtful > 0 ? [' To book them all the same: add --doubtful.'] : [];
+    return (open ? found : fine)({ said, ...answer, booked: booked.value }, [
+      ...lines,
+      [booked.value.said, ...asked].join(''),
+    ]);
   });
 }
 
@@ -163,10 +173,11 @@ async function runLost(options: Options): Promise<Answer> {
 export const TRAY_VERBS: readonly Verb[] = [
   {
     name: 'spill',
-    usage: 'spill [--job ID] --tray FILE.csv [--unit mm|in] [--from BAG,BAG] [--accept [--into "tray 2"]]',
-    says: 'loose fasteners, measured → the holes they belong to; --accept books it',
+    usage:
+      'spill [--job ID] --tray FILE.csv [--unit mm|in] [--from BAG,BAG] [--accept [--doubtful] [--into "tray 2"]]',
+    says: 'loose fasteners, measured → the holes they belong to; with --from only what lay in those bags; --accept books it, --doubtful also what went to holes whose size nobody wrote down',
     options: ['job', 'tray', 'unit', 'from', 'into'],
-    switches: ['accept'],
+    switches: ['accept', 'doubtful'],
     run: runSpill,
   },
   {

@@ -19,13 +19,14 @@ export interface Accepted {
   found: number;
   missing: number;
   unbooked: number;
+  doubtful: number;
 }
 
 interface Booking {
   readonly decision: Decision;
   readonly from: ReadonlySet<string>;
   readonly intoId: string | null;
-  readonly done: { moved: number; found: number; missing: number; unbooked: number };
+  readonly done: { moved: number; found: number; missing: number; unbooked: number; doubtful: number };
   /** Pieces found, by the search they end. */
   readonly found: Map<string, number>;
 }
@@ -51,17 +52,20 @@ function accountLots(decision: Decision, account: 'unknown' | 'lost', keys: Read
 
 /**
  * Sorted ones in hand, those of the spilled bags first: moved into the bag named, else they stay where the books have
- * them. What lay in a spilled bag and is not on the table is looked for. Gives how many were not in hand by the books.
+ * them. What lay in a spilled bag and is not on the table is looked for; `held` lie there, but are not booked. Gives how many were not in hand by the books.
  */
-function takeInHand(booking: Booking, group: OpenGroup, wanted: number): number {
+function takeInHand(booking: Booking, group: OpenGroup, wanted: number, held: number): number {
   const { decision, from, intoId, done } = booking;
   const keys = new Set(group.lines.map((line) => keyOf(line.setId, line.specId)));
   const wasSpilled = ({ srcStowId }: InHand): boolean => from.has(srcStowId ?? '');
   const lots = lotsOf(
     decision,
     (move) => move.partId === null && keys.has(keyOf(move.homeSetId, move.specId)),
-  ).sort((a, b) => Number(wasSpilled(b)) - Number(wasSpilled(a)));
+  )
+    // What was not spilled still lies in its bag.
+    .filter((lot) => from.size === 0 || wasSpilled(lot));
   let left = wanted;
+  let there = held;
   for (const lot of lots) {
     const some = Math.min(left, lot.qty);
     left -= some;
@@ -69,7 +73,9 @@ function takeInHand(booking: Booking, group: OpenGroup, wanted: number): number 
       book(decision, { ...lot, qty: some, src: 'stow', dst: 'stow', cause: 'moved', dstStowId: intoId });
       done.moved += some;
     }
-    if (wasSpilled(lot) && lot.qty > some) miss(booking, lot, lot.qty - some);
+    const kept = Math.min(there, lot.qty - some);
+    there -= kept;
+    if (wasSpilled(lot) && lot.qty > some + kept) miss(booking, lot, lot.qty - some - kept);
   }
   return left;
 }
@@ -145,7 +151,7 @@ function rehome({ decision, intoId }: Booking, groups: readonly OpenGroup[]): vo
 }
 
 function saidOf(
-  { moved, found, missing, unbooked }: Booking['done'],
+  { moved, found, missing, unbooked, doubtful }: Booking['done'],
   pieces: number,
   into: string | null,
 ): string {
@@ -156,6 +162,9 @@ function saidOf(
     unbooked > 0
       ? `${unbooked} more than the books know of: nothing is booked for them. Check the counts.`
       : '',
+    doubtful > 0
+      ? `${doubtful} not booked: the size of the holes they would go to was never written down. Look first, or write it down.`
+      : '',
   ];
   return said.filter((one) => one !== '').join(' ');
 }
@@ -163,22 +172,32 @@ function saidOf(
 /**
  * Books a tray as it was matched: the sorted ones into the bag named, what was looked for is found again, and what lay
  * in the bags that were spilled and is not on the table is looked for. A kind of which nothing was measured (the washers
- * stayed on the floor) is left alone. One command; undo takes all of it back.
+ * stayed on the floor) is left alone, and so is, unless asked for, what fits only holes of unknown size. One command; undo takes all of it back.
  */
 export function trayAccept(
   context: Context,
-  input: JobInput & Tray & { readonly into: { kind: Row<'stow'>['kind']; label: string } | null },
+  input: JobInput &
+    Tray & {
+      readonly into: { kind: Row<'stow'>['kind']; label: string } | null;
+      readonly doubtful?: boolean | undefined;
+    },
 ): Reply<Accepted> {
   return inJob(context, 'tray.accept', input, (decision) => {
     const matched = matchTray(decision.state, input);
     if (!matched.ok) return matched;
-    const { groups, pairs, measured } = matched.value;
+    const { groups, measured, fit } = matched.value;
+    const inDoubt = ({ row, group }: { row: number; group: number }) =>
+      input.doubtful !== true && fit(row, group).doubt !== null;
+    const pairs = matched.value.pairs.filter((pair) => !inDoubt(pair));
+    const held = matched.value.pairs.filter(inDoubt);
+    const sumOf = (list: typeof pairs, g: number) =>
+      list.reduce((sum, pair) => sum + (pair.group === g ? pair.qty : 0), 0);
     const into = input.into === null ? null : stowFor(decision, input.into.kind, input.into.label);
     const booking: Booking = {
       decision,
       from: new Set(input.from),
       intoId: into?.id ?? null,
-      done: { moved: 0, found: 0, missing: 0, unbooked: 0 },
+      done: { moved: 0, found: 0, missing: 0, unbooked: 0, doubtful: 0 },
       found: new Map(),
     };
     const families = new Set<string>(
@@ -186,8 +205,9 @@ export function trayAccept(
     );
     groups.forEach((group, g) => {
       if (!families.has(group.wanted.family)) return;
-      const assigned = pairs.reduce((sum, pair) => sum + (pair.group === g ? pair.qty : 0), 0);
-      booking.done.unbooked += takeFound(booking, group, takeInHand(booking, group, assigned));
+      const left = takeInHand(booking, group, sumOf(pairs, g), sumOf(held, g));
+      booking.done.unbooked += takeFound(booking, group, left);
+      booking.done.doubtful += sumOf(held, g);
     });
     endSearches(booking);
     rehome(booking, groups);

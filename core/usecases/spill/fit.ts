@@ -61,6 +61,8 @@ export interface Fit {
   readonly off: number;
   /** What was compared, with deviations. */
   readonly says: readonly string[];
+  /** What of the size was never written down there, so that a fit says little; null = enough was. */
+  readonly doubt: string | null;
 }
 
 interface Part {
@@ -137,13 +139,22 @@ function headPart(one: Measured, wanted: Wanted): Part {
   return part(Math.abs(measured - tool) * 100, 0, `head ${head.typed}`);
 }
 
+/** Nuts and washers have no length; of what goes into a hole, size and length are what tells it apart. */
+function doubtOf(one: Measured, { family: kind, spec, size, sizeSure }: Wanted): string | null {
+  if (kind !== 'hole') return null;
+  const other = one.threads?.every((fit) => fit.size.toUpperCase() !== size?.toUpperCase()) ?? false;
+  if (size === null) return 'thread not recorded there';
+  if (!sizeSure && other) return 'thread there only guessed from the head';
+  return spec.lengthUm === null ? 'length not recorded there' : null;
+}
+
 /**
  * Measures one row against what a hole takes. A length outside its tolerance never fits, nor does another pitch, size or
  * head where both are known. Cost: what deviates, and what is not known.
  */
 export function fitOf(one: Measured, wanted: Wanted): Fit {
   if (family(one.kind) !== wanted.family)
-    return { fits: false, cost: 0, off: 1_000, says: [`a ${wanted.spec.kind} is wanted`] };
+    return { fits: false, cost: 0, off: 1_000, says: [`a ${wanted.spec.kind} is wanted`], doubt: null };
   const parts = [threadPart(one, wanted), lengthPart(one, wanted), headPart(one, wanted)];
   const off = parts.reduce((sum, { off: by }) => sum + by, 0);
   return {
@@ -151,5 +162,6 @@ export function fitOf(one: Measured, wanted: Wanted): Fit {
     cost: parts.reduce((sum, { cost }) => sum + cost, 0),
     off,
     says: parts.map(({ says }) => says).filter((word) => word !== ''),
+    doubt: doubtOf(one, wanted),
   };
 }

@@ -39,15 +39,29 @@ function named(state: JobState) {
   };
 }
 
-/** The groups of holes of a job that wait for a piece, in the order of the log. Sets without a count are left out. */
-export function openGroups(state: JobState): OpenGroup[] {
+/** "bag 4", by set: where its pieces are kept; "" where nobody said. */
+function bagsOf(state: JobState): (setId: string | null) => string {
+  const stows = new Map(state.stow.map(({ id, kind, label }) => [id, `${kind} ${label}`]));
+  const sets = new Map(state.fset.map((set) => [set.id, stows.get(set.stowId ?? '') ?? '']));
+  return (setId) => sets.get(setId ?? '') ?? '';
+}
+
+/**
+ * The groups of holes of a job that wait for a piece, in the order of the log, of the lines that take part. Sets without
+ * a count are left out.
+ */
+export function openGroups(
+  state: JobState,
+  takesPart: (line: CountLine) => boolean = () => true,
+): OpenGroup[] {
+  const bagOf = bagsOf(state);
   const specs = new Map<string, Row<'spec'>>(state.spec.map((spec) => [spec.id, spec]));
   const nameOf = named(state);
   const groups = new Map<string, { wanted: Wanted; lines: CountLine[] }>();
   const read = new Map<string, { key: string; wanted: Wanted }>();
   for (const line of countLines(state)) {
     const spec = specs.get(line.specId ?? '');
-    if (!spec || line.perHole === 0 || !line.toFill || line.setId === null) continue;
+    if (!spec || line.perHole === 0 || !line.toFill || line.setId === null || !takesPart(line)) continue;
     let one = read.get(spec.id);
     if (!one) {
       const wanted = wantedOf(spec);
@@ -71,6 +85,7 @@ export function openGroups(state: JobState): OpenGroup[] {
         removalId: line.removalId ?? '',
         name: nameOf(line),
         open: line.toFill ?? 0,
+        bag: bagOf(line.setId),
       })),
       open: sum((line) => line.toFill ?? 0),
       inHand: sum((line) => line.usable),

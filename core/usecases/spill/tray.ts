@@ -1,12 +1,13 @@
 import type { BoltAnswer, TrayAnswer, TrayRow } from '../../contract/tray.ts';
 import { ok, type Result, refuse } from '../../model/result.ts';
-import type { JobState, Row } from '../../model/tables.ts';
+import type { JobState } from '../../model/tables.ts';
 import type { Context } from '../frame.ts';
 import { jobState } from '../views.ts';
 import { assign, type Pairing } from './assign.ts';
 import { type Fit, fitOf } from './fit.ts';
 import { bare, openGroups, type OpenGroup } from './groups.ts';
 import { type Measured, readRow, type Unit } from './measure.ts';
+import { spilledOf, tookPart } from './spilled.ts';
 
 /** Most pieces of one tray: the matching is exact up to here and quick. */
 const MAX_PIECES = 2_000;
@@ -27,21 +28,8 @@ export interface Matched {
   /** Pieces of each group in the bags that were spilled, by the books. */
   readonly spilled: readonly number[];
   readonly problems: ReadonlyMap<number, string>;
-}
-
-function spilledOf(state: JobState, groups: readonly OpenGroup[], from: readonly string[]): number[] {
-  const at = new Map(groups.flatMap(({ lines }, g) => lines.map((l) => [`${l.setId}/${l.specId}`, g])));
-  const sums = groups.map(() => 0);
-  const spilled = new Set(from);
-  const put = (move: Row<'move'>, qty: number) => {
-    const g = move.partId === null ? at.get(`${move.homeSetId}/${move.specId}`) : undefined;
-    if (g !== undefined) sums[g] = (sums[g] ?? 0) + qty;
-  };
-  for (const move of spilled.size > 0 ? state.move : []) {
-    if (spilled.has(move.dstStowId ?? '')) put(move, move.qty);
-    if (spilled.has(move.srcStowId ?? '')) put(move, -move.qty);
-  }
-  return sums;
+  /** Holes whose pieces lie in bags that were not spilled: they take no part. */
+  readonly others: readonly OpenGroup[];
 }
 
 /** Reads the rows and matches them to the open holes of a job; deterministic, so that booking it matches the same. */
@@ -56,7 +44,9 @@ export function matchTray(state: JobState, tray: Tray): Result<Matched> {
   const pieces = measured.reduce((sum, one) => sum + one.count, 0);
   if (pieces > MAX_PIECES)
     return refuse('input', `Expected at most ${MAX_PIECES} pieces in one tray, got ${pieces}.`);
-  const groups = openGroups(state);
+  const takesPart = tookPart(state, tray.from);
+  const groups = openGroups(state, takesPart);
+  const others = tray.from.length > 0 ? openGroups(state, (line) => !takesPart(line)) : [];
   const fits = measured.map((one) => groups.map(({ wanted }) => fitOf(one, wanted)));
   const fit = (row: number, group: number): Fit => fits[row]?.[group] as Fit;
   const spilled = spilledOf(state, groups, tray.from);
@@ -67,7 +57,7 @@ export function matchTray(state: JobState, tray: Tray): Result<Matched> {
   };
   const supply = measured.map(({ count }) => count);
   const pairs = assign({ supply, demand: groups.map(({ open }) => open), cost });
-  return ok({ measured, groups, pairs, fit, spilled, problems });
+  return ok({ measured, groups, pairs, fit, spilled, problems, others });
 }
 
 const nameOf = ({ what, homes }: OpenGroup): string => {
@@ -78,10 +68,14 @@ const nameOf = ({ what, homes }: OpenGroup): string => {
 };
 
 /** Why a hole does not take it, nearest hole first. */
-function leftSays({ measured, groups, fit }: Matched, row: number): string {
+function leftSays({ measured, groups, fit, others }: Matched, row: number): string {
   const fitting = groups.flatMap((group, g) => (fit(row, g).fits ? [group] : []));
   const [first] = fitting;
   if (first) return `All holes it fits are taken: ${nameOf(first)}.`;
+  const one = measured[row];
+  const elsewhere = one ? others.find(({ wanted }) => fitOf(one, wanted).fits) : undefined;
+  if (elsewhere)
+    return `It fits nothing that lay in what was spilled, but ${nameOf(elsewhere)}: name that bag too if it was spilled.`;
   const nearest = nearestOf(groups, (g) => fit(row, g))[0];
   if (!nearest) return 'No hole of its kind waits for a piece.';
   const { group, fit: off } = nearest;
@@ -166,6 +160,7 @@ export function answerOf(matched: Matched, tray: Tray): TrayAnswer {
       key: groups[group]?.key ?? '',
       qty,
       says: fit(row, group).says.join(', '),
+      doubt: fit(row, group).doubt,
     })),
     leftOver: measured.flatMap(({ row, count }, r) => {
       const qty = count - (given[r] ?? 0);
