@@ -7,47 +7,8 @@ import { fitOf, wantedOf } from '../../../core/usecases/spill/fit.ts';
 import { readRow } from '../../../core/usecases/spill/measure.ts';
 import { rowOf } from '../../support/build-rows.ts';
 import { idOf } from '../../support/build.ts';
-import { clientOf, command, good, logJob, refused, stateOf } from '../../support/client.ts';
-import { newWorkshop } from '../../support/workshop.ts';
-
-const row = (n: number, values: Partial<TrayRow>): TrayRow => ({
-  row: n,
-  count: '1',
-  thread: '',
-  diameter: '',
-  pitch: '',
-  length: '',
-  tolerance: '',
-  head: '',
-  kind: '',
-  note: '',
-  ...values,
-});
-
-const LINES = [
-  'pump cover, 4 M8x25 hex 13, bag 1',
-  'side cover, 6 M8x30 hex 13, bag 2',
-  'bearing cap 1, own place, 2 M10x1.5x40 hex 16, class 10.9, bag 3',
-  'flange, 3 M10x1.5x40 hex 16, class 8.8, bag 4',
-  'guard, 4 M6x16 hex 10, 4 washers, bag 5',
-];
-
-async function bench(lines: readonly string[] = LINES) {
-  const workshop = newWorkshop();
-  const jobId = await logJob(workshop, 'Gear pump', lines);
-  const client = clientOf(workshop);
-  const state = () => stateOf(workshop, jobId);
-  const bag = (label: string) => state().stow.find((stow) => stow.label === label)?.id ?? '';
-  return { workshop, jobId, client, state, bag };
-}
-
-/** What is where by the books, by specification in words. */
-const inBags = (state: JobState, stowId: string): number =>
-  state.move.reduce(
-    (sum, move) =>
-      sum + (move.dstStowId === stowId ? move.qty : 0) - (move.srcStowId === stowId ? move.qty : 0),
-    0,
-  );
+import { command, good, logJob, refused, stateOf } from '../../support/client.ts';
+import { bench, inBags, row } from './bench.ts';
 
 describe('a spilled tray', () => {
   it('says where each belongs, what is short, what is left over, and what measuring cannot tell apart', async () => {
@@ -211,44 +172,6 @@ describe('a spilled tray', () => {
       ),
       { numRuns: 30, seed: 34 },
     );
-  });
-
-  const FOREIGN = [row(2, { count: '2', thread: 'M8', length: '40', head: '13' })];
-  const QUICK = ['pump cover, 4 M8x25 hex 13, bag 1', 'guard, 2 13, bag 2'];
-
-  it('names a fit as doubtful where no length was written down, and books it only when asked to', async () => {
-    const { client, jobId, state, bag } = await bench(QUICK);
-    const tray = { jobId, rows: FOREIGN, from: [bag('2')], into: { kind: 'tray' as const, label: '9' } };
-    const answer = good(await client.tray.match({ jobId, rows: FOREIGN, from: [bag('2')] }));
-    expect(answer.assigned).toMatchObject([{ qty: 2, doubt: 'length not recorded there' }]);
-    expect(answer.groups[0]?.homes).toMatchObject([{ name: 'Guard', bag: 'bag 2' }]);
-    const booked = good(await client.tray.accept({ ...command(), ...tray }));
-    // They lie on the table, so nobody looks for them.
-    expect(booked).toMatchObject({ moved: 0, missing: 0, doubtful: 2 });
-    expect(booked.said).toContain('never written down');
-    expect(inBags(state(), bag('2'))).toBe(2);
-    const asked = good(await client.tray.accept({ ...command(), ...tray, doubtful: true }));
-    expect(asked).toMatchObject({ moved: 2, doubtful: 0 });
-    expect(inBags(state(), bag('2'))).toBe(0);
-  });
-
-  it('gives nothing to a bag that was not spilled, and says which it would fit', async () => {
-    const { client, jobId, state, bag } = await bench(QUICK);
-    const answer = good(await client.tray.match({ jobId, rows: FOREIGN, from: [bag('1')] }));
-    expect(answer.assigned).toEqual([]);
-    expect(answer.leftOver[0]?.says).toMatch(/nothing that lay in what was spilled, but .*Guard/);
-    const four = [row(2, { count: '6', thread: 'M8', length: '25', head: '13' })];
-    const more = await bench([...QUICK, 'side cover, 4 M8x25 hex 13, bag 3']);
-    const booked = await more.client.tray.accept({
-      ...command(),
-      jobId: more.jobId,
-      rows: four,
-      from: [more.bag('1')],
-      into: { kind: 'tray', label: '9' },
-    });
-    expect(good(booked)).toMatchObject({ moved: 4, unbooked: 0 });
-    expect(inBags(more.state(), more.bag('3'))).toBe(4);
-    expect(state().counting).toEqual([]);
   });
 
   it('refuses more than it can match exactly', async () => {
