@@ -6,7 +6,6 @@ const FOREIGN = [row(2, { count: '2', thread: 'M8', length: '40', head: '13' })]
 const QUICK = ['pump cover, 4 M8x25 hex 13, bag 1', 'guard, 2 13, bag 2'];
 
 describe('what lies in a tray and belongs to none of it', () => {
-
   it('names a fit as doubtful where no length was written down, and books it only when asked to', async () => {
     const { client, jobId, state, bag } = await bench(QUICK);
     const tray = { jobId, rows: FOREIGN, from: [bag('2')], into: { kind: 'tray' as const, label: '9' } };
