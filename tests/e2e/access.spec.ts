@@ -93,6 +93,18 @@ for (const scheme of ['light', 'dark'] as const)
     await page.keyboard.press('F1');
     await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
     expect(await faultsOf(), 'jobs').toEqual([]);
+    await page.keyboard.press('/');
+    await page.keyboard.type('side covr');
+    await expect(page.getByRole('group', { name: 'Nearest in this workshop' })).toBeVisible();
+    expect(await faultsOf(), 'a search without a hit').toEqual([]);
+    await page.getByRole('searchbox').fill('side cover');
+    await page.locator('.hit').filter({ hasText: 'Winch gearbox' }).first().click();
+    await expect(page.getByRole('note')).toContainText('Found here');
+    expect(await faultsOf(), 'opened where it was found').toEqual([]);
+    await page.keyboard.press('F1');
+    await page.getByRole('searchbox').fill('');
+    await expect(page.getByRole('button', { name: /Carry on/ })).toBeVisible();
+    await page.getByRole('heading', { name: 'Jobs' }).click();
     await page.keyboard.press('n');
     await page.getByLabel('What machine, or what part of it?').fill('Winch gearbox, the other');
     await page.keyboard.press('Enter');

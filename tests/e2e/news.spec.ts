@@ -1,16 +1,7 @@
-import type { Locator, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { expect, test } from './support/program.ts';
 import { loggedJob } from './support/seed.ts';
-
-/** Whether the middle and the last line of a thing can be seen: nothing else lies on them. */
-const inSight = (thing: Locator): Promise<boolean> =>
-  thing.evaluate((node) => {
-    const { left, width, top, bottom, height } = node.getBoundingClientRect();
-    return [top + 4, top + height / 2, bottom - 4].every((y) => {
-      const on = document.elementFromPoint(left + width / 2, y);
-      return on !== null && (node.contains(on) || on.contains(node));
-    });
-  });
+import { inSight } from './support/view.ts';
 
 const twenty = Array.from({ length: 20 }, (_, i) => `cover ${i + 1}, 2 M8x25, bag ${i + 1}`);
 

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
-import { expect, startJob, test } from './support/program.ts';
+import { expect, openSample, startJob, test } from './support/program.ts';
 import { byScript, saved } from './support/seed.ts';
+import { inSight } from './support/view.ts';
 
 /** Windows that the program must fit: a tablet held upright, a small screen, and that one at 200 % (half its pixels). */
 const SIZES = [
@@ -172,3 +173,52 @@ test('a job is begun, taken apart and put right by the keyboard alone', async ({
   await page.keyboard.type('pulley');
   await expect(page.getByRole('button', { name: /pulley/i }).first()).toBeVisible();
 });
+
+test('beside the photo what is said ends above the keys, says that more follows, and comes into sight', async ({
+  open,
+}) => {
+  const page = await open();
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await openSample(page);
+  await page.getByRole('button', { name: /^Carry on/ }).click();
+  await expect(page.getByRole('heading', { name: 'Gear cover', level: 1 })).toBeVisible();
+  const body = page.locator('.hand-body');
+  const more = page.getByText('More below');
+  await expect(more).toBeVisible();
+  expect(await overlap(page, '.hand-body', '.hand > .foot')).toBeLessThanOrEqual(0);
+  await body.evaluate((one) => one.scrollTo(0, one.scrollHeight));
+  await expect(more).toBeHidden();
+  expect(await inSight(page.getByRole('button', { name: 'Print the sheet' }))).toBe(true);
+  // Between a photo that cannot fill its place and the rounds there are its keys, and no empty strip.
+  expect(await overlap(page, '.photo img', '.rounds')).toBeGreaterThan(-48);
+  await page.keyboard.press('F3');
+  await expect(page.getByRole('heading', { name: 'Off the machine' })).toBeVisible();
+  expect(await page.evaluate(nearestToRule), 'words and the rules of their rows').toBeGreaterThanOrEqual(5);
+  await page.keyboard.press('F2');
+  await page.setViewportSize({ width: 390, height: 844 });
+  const key = page.getByRole('group', { name: 'Named last' }).getByRole('button').first();
+  await expect(key).toBeVisible();
+  expect(await page.locator('main kbd:visible').count(), 'no keyboard at a phone').toBe(0);
+  expect((await key.boundingBox())?.height, 'a word stays in one line').toBeLessThan(56);
+});
+
+/** How far the foot of one thing reaches below the head of the next, px. */
+const overlap = (page: Page, upper: string, lower: string): Promise<number> =>
+  page.evaluate(
+    ([above = '', below = '']) => {
+      const [first, second] = [document.querySelector(above), document.querySelector(below)];
+      if (first === null || second === null) return Number.NaN;
+      return first.getBoundingClientRect().bottom - second.getBoundingClientRect().top;
+    },
+    [upper, lower],
+  );
+
+/** The least room between the words of a row and the rules over and under it, px. */
+function nearestToRule(): number {
+  const room = [...document.querySelectorAll('.off-list .row')].flatMap((row) => {
+    const words = row.querySelector('.said')?.getBoundingClientRect();
+    const { top, bottom } = row.getBoundingClientRect();
+    return words === undefined ? [] : [words.top - top, bottom - words.bottom];
+  });
+  return room.length === 0 ? Number.NaN : Math.min(...room);
+}
