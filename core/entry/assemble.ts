@@ -12,7 +12,7 @@ import {
 } from './take-state.ts';
 import { takeDetail } from './take-detail.ts';
 import { startsName, takeLoneFlange, takeName, takeWhatItHolds, takeWhereItWas } from './take-name.ts';
-import { takePlaceWord } from './take-place.ts';
+import { placeOfOnlySet, takePlaceWord } from './take-place.ts';
 import { spreadStow } from './spread-stow.ts';
 import { emptyFasteners, openFasteners, pass, peek, startState, use, type State } from './state.ts';
 import {
@@ -179,6 +179,7 @@ function closeLine(state: State): void {
     state.items.push({ start: 0, item });
   }
   spreadStow(state);
+  placeOfOnlySet(state);
   if (state.stow !== null) state.items.push({ start: 0, item: { kind: 'stow', stow: state.stow } });
   if (state.amount !== null || state.did !== null) {
     const { amount, did } = state;

@@ -3,7 +3,7 @@ import { nearWord } from './near.ts';
 import { openConnection, openFluid, openPart, openTemporary, wording, type Run } from './open-item.ts';
 import { currentFasteners, pass, peek, use, type DraftOf, type State } from './state.ts';
 import { endsHere, takeKind } from './take-fastener.ts';
-import { allPlaces, takePlace } from './take-place.ts';
+import { allPlaces, onlyPlaces, takePlace } from './take-place.ts';
 
 const NOUNS: readonly SenseName[] = ['part', 'connection', 'fluid', 'temporary', 'fastener'];
 const NAMES: readonly SenseName[] = [...NOUNS, 'word', 'place', 'quoted'];
@@ -103,11 +103,16 @@ export function takeName(state: State): void {
   let end = run.length;
   if (state.verb === null) {
     end = run.noun + 1;
-    while (end < front && has(peek(state, end), 'place', 'quoted', 'num', 'times')) end += 1;
+    while (end < front && (has(peek(state, end), 'place', 'quoted', 'num', 'times') || isShare(state, end)))
+      end += 1;
     if (end === front) end = run.length;
   }
   takeNoun(state, { ...run, length: end }, Math.min(front, end));
 }
+
+/** "coupling half", "bearing pair": what share of the thing came off belongs to its name. */
+const isShare = (state: State, offset: number): boolean =>
+  /^(?:half|halves|pairs?|assembly|assemblies)$/i.test(peek(state, offset)?.text ?? '');
 
 function takeNameless(state: State, run: Run, front: number): void {
   if (allPlaces(state, run.length)) return takePlace(state, run.length);
@@ -118,7 +123,13 @@ function takeNameless(state: State, run: Run, front: number): void {
   const strange = Array.from({ length: front }, (_, i) => peek(state, i)).some(
     (atom) => has(atom, 'word') && nearWord(atom?.text ?? '') !== null,
   );
-  if (verb || (state.count !== null && readable && !strange && has(peek(state, front - 1), 'word'))) {
+  // "upper half of the casing"
+  const share = run.preposition !== null && isShare(state, front - 1) && run.length > front + 1;
+  if (
+    verb ||
+    share ||
+    (state.count !== null && readable && !strange && has(peek(state, front - 1), 'word'))
+  ) {
     openPart(state, run, front, null);
     return;
   }
@@ -280,7 +291,9 @@ function takeTail(state: State, item: DraftOf<'fasteners'>, length: number): voi
     for (let i = 0; i < length; i += 1) pass(state);
     return;
   }
-  item.name = wording(state, from, length);
+  const words = wording(state, from, length);
+  if (onlyPlaces(state, from, length)) state.whereSets.push({ item, start: peek(state, from)?.start ?? 0 });
+  item.name = words;
   use(state, 'name', length);
 }
 

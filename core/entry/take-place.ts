@@ -7,6 +7,20 @@ import { endsHere } from './take-fastener.ts';
 export const allPlaces = (state: State, length: number): boolean =>
   Array.from({ length }, (_, i) => i).every((i) => has(peek(state, i), 'place', 'preposition', 'filler'));
 
+/** Whether the words from here are places themselves: "drive end", "front left". */
+export const onlyPlaces = (state: State, from: number, to: number): boolean =>
+  to > from &&
+  Array.from({ length: to - from }, (_, i) => from + i).every((i) => has(peek(state, i), 'place'));
+
+/** "4 M8 at drive end" says where the removal is; with other bolts in the line it tells these from those by name. */
+export function placeOfOnlySet(state: State): void {
+  const [where, ...more] = state.whereSets;
+  const sets = state.items.filter(({ item }) => item.kind === 'fasteners');
+  if (!where || more.length > 0 || sets.length > 1 || where.item.name === null) return;
+  state.items.push({ start: where.start, item: { kind: 'place', place: where.item.name } });
+  where.item.name = null;
+}
+
 /** "front left": with a part or hose before it that has no such word yet it goes to its name, else it is the place. */
 export function takePlace(state: State, length: number): void {
   const words = wording(state, 0, length);

@@ -11,6 +11,7 @@ import {
   TEMPORARY,
   RENEW,
   NUMBERS,
+  ENDS,
   PLAIN,
 } from './words.ts';
 import { NOUNS } from './nouns.ts';
@@ -145,6 +146,7 @@ learnAll(FLUID_DID, (did) => ({ s: 'fluid-did', did: did as NonNullable<FluidIte
 learnAll(TEMPORARY, (role) => ({ s: 'temporary', role: role as TemporaryRole }), true);
 learnAll(RENEW, (what) => ({ s: 'renew', what: what as Renew }));
 learnAll(NUMBERS, (value) => ({ s: 'number', value: Number(value) }));
+for (const word of ENDS.split(', ')) learn(`${word} end`, { s: 'place' });
 learnAll(PLAIN, (s) => ({ s: s as PlainSense }));
 learnAll(NOUNS.parts, (look) => ({ s: 'part', look: look === 'plain' ? null : (look as PartLook) }), true);
 learnAll(NOUNS.connections, (what) => ({ s: 'connection', what: what as ConnectionKind }), true);

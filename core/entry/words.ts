@@ -172,6 +172,10 @@ export const NUMBERS = `
 12 = twelve, dozen
 `;
 
+/** Ends of a machine, each said as "… end": places, also where the word alone is a part. */
+export const ENDS =
+  'drive, non drive, nondrive, gear, motor, engine, pump, fan, blower, compressor, generator, gearbox, clutch, flywheel, coupling, pulley, belt, chain, wheel, headstock, tailstock, free, fixed, blind, left, left hand, right, right hand, front, rear, back, top, bottom, upper, lower, inner, outer, near, far, inlet, outlet, input, output, suction, discharge, feed, operator';
+
 export const PLAIN = `
 across-flats = af, a f, across flats, spanner, wrench, head, headed, sw, spanner size
 long = long
@@ -190,7 +194,7 @@ held = hung, hanging, tied, held, strapped, wired, propped, resting, supported, 
 own-place = own place, to own place, own position, keep in order, keep in place, same place, goes back same place, back in same place, matched pair, not interchangeable
 leave-alone = leave alone, do not undo, do not touch, dont touch, leave connected
 must-come-out = must come out, to come out, comes out again, must come out again, take out again
-place = front, rear, back, left, right, upper, lower, top, bottom, inner, outer, inside, outside, underneath, near side, off side, nearside, offside, middle, centre, center, centre left, side, main, small, big, large, left side, right side, left hand side, right hand side, lh side, rh side, both sides, intake side, outlet side, inlet side, drive side, top left, top right, bottom left, bottom right, front left, front right, rear left, rear right
+place = front, rear, back, left, right, upper, lower, top, bottom, inner, outer, inside, outside, underneath, near side, off side, nearside, offside, middle, centre, center, centre left, side, main, small, big, large, left side, right side, nde, left hand side, right hand side, lh side, rh side, both sides, intake side, outlet side, inlet side, drive side, top left, top right, bottom left, bottom right, front left, front right, rear left, rear right
 preposition = of, at, on, to, from, behind, under, for, in, by, into, onto, over, between, through, near, below, above, next to, beside
 with = with, plus
 and = and

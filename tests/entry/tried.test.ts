@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { notUnderstood, part, said } from './said.ts';
+import { notUnderstood, part, said, set } from './said.ts';
 
 /** Lines that a person typed who knew only the guide, and what was meant by them. */
+
+/** A line and the things that are meant by it. */
+type Tried = readonly [string, ...unknown[]];
+
+const tried = (...rows: readonly Tried[]) => rows.map(([line, ...meant]) => ({ line, meant }));
 
 const safe = (how: string, energy = 'electricity'): unknown => ({ kind: 'made safe', how, energy });
 
@@ -32,5 +37,51 @@ describe('a lock or tag says that it was made safe, and is nothing to fit', () =
     expect(said('mains off, door lock')).toEqual([safe('mains off'), part('door lock')]);
     expect(said('lock plate on the hub')).toEqual([part('lock plate on the hub')]);
     expect(said('breaker cover off')).toEqual([part('breaker cover')]);
+  });
+});
+
+const m8 = (fields: Readonly<Record<string, unknown>> = {}): unknown =>
+  set({ count: 4, thread: 'M8 (1.25)', ...fields });
+const place = (words: string): unknown => ({ kind: 'place', place: words });
+
+describe('an end of the machine is a place', () => {
+  it.each(
+    tried(
+      ['bearing, at drive end, 4 M8', part('drive end bearing'), m8()],
+      ['bearing, gear end', part('gear end bearing')],
+      ['bearing, non-drive end, own place', part('non-drive end bearing', { ownPlace: true })],
+      ['drive end bearing', part('drive end bearing')],
+      ['gear end plate, 4 M8', part('gear end plate'), m8()],
+      ['4 M8 at motor end', m8(), place('motor end')],
+      ['4 bolts M8 at the free end, bag 2', m8({ what: 'bolt', stow: 'bag 2' }), place('free end')],
+      ['cover, 4 M8, at the left end', part('cover'), m8(), place('left end')],
+      ['2 M8 at drive end, 4 M8 at gear end', m8({ count: 2, name: 'drive end' }), m8({ name: 'gear end' })],
+      ['track rod end', part('track rod end')],
+    ),
+  )('$line', ({ line, meant }) => {
+    expect(said(line)).toEqual(meant);
+    expect(notUnderstood(line)).toEqual([]);
+  });
+});
+
+describe('a name of two words is kept whole', () => {
+  it.each(
+    tried(
+      ['coupling half, 4 M8', part('coupling half'), m8()],
+      ['2 coupling halves', part('coupling halves', { qty: 2 })],
+      ['coupling upper half', part('coupling upper half')],
+      ['lower casing half', part('lower casing half')],
+      ['upper half of the casing', part('upper half of the casing')],
+      ['bearing pair, own place', part('bearing pair', { ownPlace: true })],
+      ['pump assembly', part('pump assembly')],
+      ['pulley half, inner', part('inner pulley half')],
+      ...['upper', 'lower', 'inner', 'outer'].flatMap((word): Tried[] => [
+        [`${word} race`, part(`${word} race`)],
+        [`race ${word}`, part(`race ${word}`)],
+      ]),
+    ),
+  )('$line', ({ line, meant }) => {
+    expect(said(line)).toEqual(meant);
+    expect(notUnderstood(line)).toEqual([]);
   });
 });

@@ -117,6 +117,18 @@ describe('what is typed, stored', () => {
     expect(state.connection).toEqual([]);
   });
 
+  it('keeps every place that was said, in one line or in two', async () => {
+    const { state, set } = await logged('front, cover, 4 M8x16 at drive end');
+    expect(state.removal[0]).toMatchObject({ title: 'Cover', place: 'front, drive end', side: null });
+    expect(set?.name).toBe('');
+    const workshop = newWorkshop();
+    const jobId = await logJob(workshop, 'Bench lathe', ['guard, 4 M8x16, gear end']);
+    good(await clientOf(workshop).log.add({ ...command(), jobId, text: 'left, under', removalId: null }));
+    expect(stateOf(workshop, jobId).removal).toMatchObject([
+      { place: 'gear end, left, under', side: 'left' },
+    ]);
+  });
+
   it('takes the side from the words for the place', async () => {
     const { state } = await logged('right hand side, guard, 4 M8x16');
     expect(state.removal[0]?.side).toBe('right');

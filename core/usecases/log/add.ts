@@ -92,6 +92,14 @@ function sideOf(place: string): Row<'removal'>['side'] {
   return said.length === 1 ? (said[0] ?? null) : null;
 }
 
+/** Every place that was said, also in a line before, is kept; the first that says a side gives the side. */
+function withPlaces(removal: Row<'removal'>, items: readonly EntryItem[]): Row<'removal'> {
+  const said = items.flatMap((item) => (item.kind === 'place' ? [item.place] : []));
+  if (said.length === 0) return removal;
+  const place = [...new Set([removal.place, ...said])].filter((one) => one !== '').join(', ');
+  return { ...removal, place, side: removal.side ?? sideOf(said.join(', ')) };
+}
+
 /** The removal named; for a line that takes nothing off, the one under way; null = a new one. */
 function targetOf(decision: Decision, input: LogInput, items: readonly EntryItem[]): string | null {
   if (input.removalId !== null || !takesNothingOff(items)) return input.removalId;
@@ -217,10 +225,7 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
     const entry = readEntry(input.text);
     const found = removalFor(decision, input, entry.items);
     if (!found.ok) return found;
-    const place = entry.items.find((item) => item.kind === 'place');
-    const removal = place
-      ? { ...found.value, place: place.place, side: found.value.side ?? sideOf(place.place) }
-      : found.value;
+    const removal = withPlaces(found.value, entry.items);
     decision.writer.put('removal', removal);
     const sets = decision.state.fset.filter((set) => set.removalId === removal.id);
     const bagId = sets.at(-1)?.stowId ?? null;
