@@ -63,6 +63,9 @@ export function dayBeside(days: readonly DayRow[], iso: string, by: 1 | -1): str
   return next ?? iso;
 }
 
+/** Begun as a sentence: what is lacking begins with the name of a thing. */
+const asSentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** What can go ahead by the day, what cannot and why, what one more item would free, what is late. */
 export function dayGroups(
   view: JobView,
@@ -88,7 +91,7 @@ export function dayGroups(
       title: say.notByThen,
       rows: answer.not.map(({ stepId, lacks, firstId }) =>
         lacks.length > 0
-          ? row(stepId, lacks.join(' '), firstId === null)
+          ? row(stepId, lacks.map(asSentence).join(' '), firstId === null)
           : row(stepId, firstId === null ? say.heldOpen : say.firstDo(nameOf(firstId)), firstId === null),
       ),
     },

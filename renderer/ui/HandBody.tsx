@@ -22,8 +22,11 @@ export function HandBody({ children }: { readonly children: ReactNode }) {
     const at = body.current;
     if (at === null) return;
     const own = ['auto', 'scroll'].includes(getComputedStyle(at).overflowY);
-    const rolls = own && at.scrollHeight - at.clientHeight > SLACK;
-    const more = rolls && at.scrollHeight - at.clientHeight - at.scrollTop > SLACK;
+    // By the last thing's box: the large figure is drawn taller than its line, and would count as more.
+    const end = (at.lastElementChild ?? at).getBoundingClientRect().bottom;
+    const below = end - at.getBoundingClientRect().bottom;
+    const rolls = own && below + at.scrollTop > SLACK;
+    const more = rolls && below > SLACK;
     setReach((old) => (old.rolls === rolls && old.more === more ? old : { rolls, more }));
   };
   useLayoutEffect(() => {

@@ -25,6 +25,11 @@ for (const scheme of ['light', 'dark'] as const)
     expect(await faultsOf(), 'empty').toEqual([]);
     await startJob(page, 'Winch gearbox');
     const entry = page.getByRole('textbox', { name: 'What came off' });
+    await page.keyboard.press('F4');
+    await expect(page.getByText('steps can go ahead today')).toBeVisible();
+    // Beside a list that is empty nothing follows.
+    await expect(page.locator('.hand-more')).toHaveCount(0);
+    await page.keyboard.press('F2');
     for (const line of [
       'mains locked out',
       'belt guard, 4 M6x16',

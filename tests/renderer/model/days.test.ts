@@ -52,9 +52,9 @@ describe('the days that matter', () => {
     const rows = (title: string) =>
       groups.find((group) => group.title === title)?.rows.map((row) => [row.name, row.about, row.grave]);
     expect(rows('Cannot go ahead yet')).toEqual([
-      ['Cover', 'gasket must be new: 1 to get.', true],
+      ['Cover', 'Gasket must be new: 1 to get.', true],
       ['Fan', 'First: Cover.', false],
-      ['Guard', 'guard is away, with Weber.', false],
+      ['Guard', 'Guard is away, with Weber.', false],
     ]);
     expect(rows('Late')?.map(([name]) => name)).toEqual(['guard is away, with Weber.']);
     expect(rows('Can go ahead')).toBeUndefined();
