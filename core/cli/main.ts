@@ -6,6 +6,7 @@ import { DONE_VERB } from './verbs/done.ts';
 import { FILE_VERBS } from './verbs/files.ts';
 import { BOOK_VERBS } from './verbs/handbook.ts';
 import { JOB_VERBS } from './verbs/jobs.ts';
+import { NEED_VERBS } from './verbs/needs.ts';
 import { OPERATION_VERB } from './verbs/operation.ts';
 import { PATTERN_VERBS } from './verbs/pattern.ts';
 import { PHOTO_VERBS } from './verbs/photos.ts';
@@ -23,6 +24,7 @@ export const VERBS: readonly Verb[] = [
   ...PLAN_VERBS,
   DONE_VERB,
   ...ANSWER_VERBS,
+  ...NEED_VERBS,
   ...FILE_VERBS,
   ...PHOTO_VERBS,
   SHEET_VERB,

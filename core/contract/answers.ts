@@ -46,16 +46,13 @@ export const jobsTouched = z.strictObject({
   jobId: Id.optional(),
 });
 
-/** One removal in which something of that name was touched. Times in UTC ms. */
-export interface TouchedHit {
-  readonly removalId: string;
-  readonly number: number;
-  readonly title: string;
-  /** The things of that name. */
-  readonly names: readonly string[];
-  readonly did: 'off' | 'slackened' | 'opened' | 'aside' | 'safe';
-  readonly at: number | null;
-  readonly by: string | null;
+/** One time that it was off, and how it went back. Times in UTC ms. */
+export interface TouchedRound {
+  readonly offAt: number | null;
+  readonly offBy: string | null;
+  /** Why it came off again, and what of it where that was not all; "" the first time. */
+  readonly why: string;
+  readonly what: readonly string[];
   /** When it was back; null = not. */
   readonly backAt: number | null;
   /** Who put the last of it back; null = not back, or nobody said. */
@@ -66,6 +63,18 @@ export interface TouchedHit {
   readonly read: readonly string[];
 }
 
+/** One removal in which something of that name was touched. */
+export interface TouchedHit {
+  readonly removalId: string;
+  readonly number: number;
+  readonly title: string;
+  /** The things of that name. */
+  readonly names: readonly string[];
+  readonly did: 'off' | 'slackened' | 'opened' | 'aside' | 'safe';
+  /** Each time it was off, the earliest first; at least one. */
+  readonly rounds: readonly TouchedRound[];
+}
+
 export interface Touched {
   /** False where nothing of that name is in any of these jobs: then nothing is known of it. */
   readonly known: boolean;
@@ -74,6 +83,8 @@ export interface Touched {
     readonly jobId: string;
     readonly title: string;
     readonly createdAt: number;
+    /** IANA name; null = that of whoever reads it. */
+    readonly zone: string | null;
     readonly hits: readonly TouchedHit[];
   }[];
   readonly sentence: string;

@@ -154,3 +154,11 @@ export interface NeedSuggestion {
   /** The step that waits because of it, and the step it waits for; null where nothing waits for it now. */
   readonly waiting: { readonly stepId: string; readonly forId: string } | null;
 }
+
+/** A need that only the order of the log says. */
+export interface AssumedNeed {
+  readonly removalId: string;
+  readonly needsId: string;
+  /** Why it is not doubted: "nobody wrote down where both are". */
+  readonly kept: string;
+}

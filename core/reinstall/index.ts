@@ -4,7 +4,7 @@ export { planJob } from './plan.ts';
 export { SERVED_FIRST } from './promised.ts';
 export { needsBroken, wouldCloseCycle } from './questions.ts';
 export { reachOf } from './reach.ts';
-export { loosened, suggestionsOf } from './suggestions.ts';
+export { assumedNeeds, loosened, suggestionsOf, waitsThrough } from './suggestions.ts';
 export { workedOn } from './worked.ts';
 export { timeLeftOf } from './time-left.ts';
 export { sharedHoles } from './nodes.ts';

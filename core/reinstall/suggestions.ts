@@ -1,8 +1,8 @@
 import type { JobState, Row } from '../model/tables.ts';
-import { needsOf, type NeedLink } from './needs.ts';
+import { needsOf, needsToReach, type NeedLink } from './needs.ts';
 import { jobLog, of, type JobLog } from './job-log.ts';
 import type { Situation } from './situation.ts';
-import type { NeedSuggestion } from './types.ts';
+import type { AssumedNeed, NeedSuggestion } from './types.ts';
 import { situated } from './weighed.ts';
 
 /**
@@ -34,14 +34,71 @@ export function suggestionsOf(state: JobState, now: number): NeedSuggestion[] {
   return found.sort((a, b) => Number(b.waiting !== null) - Number(a.waiting !== null));
 }
 
-/** The needs of a removal once one of them is gone: the others, and what that one needed. */
+/** What is said of a need that no reason speaks against. */
+const KEPT = {
+  nowhere: 'nobody wrote down where both are',
+  same: 'they are in the same place',
+  hidden: 'something of the later one is hidden, and may lie under the other',
+  shared: 'they share a hole, a part, a fluid or a support',
+  doubted: 'it is doubted above',
+};
+
+/** Every need that only the order of the log says and nobody has confirmed, and why it is not doubted. */
+export function assumedNeeds(state: JobState): AssumedNeed[] {
+  const log = jobLog(state);
+  const touches = touchesOf(log);
+  return linksOf(log).flatMap((links, i) =>
+    links.flatMap((link): AssumedNeed[] => {
+      const [later, earlier] = [log.removals[i], log.removals[link.on]];
+      if (!link.assumed || link.structural || !later || !earlier) return [];
+      return [{ removalId: later.id, needsId: earlier.id, kept: keptBy(log, touches, link) }];
+    }),
+  );
+}
+
+function keptBy(log: JobLog, touches: Touches, link: NeedLink): string {
+  const [later, earlier] = [log.removals[link.of], log.removals[link.on]];
+  if (!later || !earlier) return KEPT.nowhere;
+  if (reasonOf(log, touches, link) !== null) return KEPT.doubted;
+  if (placesApart(later, earlier) !== null) return hidesJoints(log, later) ? KEPT.hidden : KEPT.shared;
+  const where = [later, earlier].map((one) => `${one.place.trim()}${one.side ?? ''}`);
+  return where.includes('') ? KEPT.nowhere : KEPT.same;
+}
+
+/** What a removal waits for on its way to one that it does not need by itself, the nearest first; null = it waits in no way. */
+export function waitsThrough(state: JobState, removalId: string, needsId: string): string[] | null {
+  const log = jobLog(state);
+  const links = linksOf(log);
+  const goal = log.indexOf.get(needsId) ?? -1;
+  const start = log.indexOf.get(removalId) ?? -1;
+  const cameFrom = new Map<number, number>([[start, -1]]);
+  const open = [start];
+  for (const next of open)
+    for (const { on } of links[next] ?? [])
+      if (!cameFrom.has(on)) {
+        cameFrom.set(on, next);
+        open.push(on);
+      }
+  if (goal < 0 || !cameFrom.has(goal)) return null;
+  const way: string[] = [];
+  for (let at = cameFrom.get(goal) ?? -1; at >= 0 && at !== start; at = cameFrom.get(at) ?? -1)
+    way.unshift(log.removals[at]?.id ?? '');
+  return way;
+}
+
+/** What each removal waits for, whether it has come off or is only planned. */
+function linksOf(log: JobLog): readonly (readonly NeedLink[])[] {
+  return needsToReach(log, needsOf(log));
+}
+
+/** The needs of a removal once one of them is gone: the others, and what that one needed. Null = nothing to loosen. */
 export function loosened(
   state: JobState,
   removalId: string,
   needsId: string,
 ): { readonly needsId: string; readonly confirmed: boolean; readonly why: string }[] | null {
   const log = jobLog(state);
-  const { links } = needsOf(log);
+  const links = linksOf(log);
   const i = log.indexOf.get(removalId) ?? -1;
   const on = log.indexOf.get(needsId) ?? -1;
   const link = links[i]?.find((one) => one.on === on);

@@ -14,7 +14,14 @@ const ENOUGH = 3;
 const STUDENT = [1.886, 1.638, 1.533, 1.476, 1.44, 1.415, 1.397, 1.383, 1.372];
 const NORMAL = 1.282;
 
-const NOT_YET = 'Not known yet: too little is back to tell the pace.';
+/** What is lacking to tell the pace, and what would be enough. */
+function notYet(back: number, usable: number): string {
+  const soFar =
+    back === 0
+      ? 'none is back so far'
+      : `so far that is ${usable} of the ${back} that ${back === 1 ? 'is' : 'are'} back`;
+  return `Not known yet: too little is back to tell the pace. ${ENOUGH} steps back are enough, each with times of when it came off and ticked within ${PAUSE} minutes of the tick before; ${soFar}.`;
+}
 
 /** One step put back: how long it took to take off, and to put back. Minutes. */
 interface Pair {
@@ -40,7 +47,7 @@ export function timeLeftOf(state: JobState, now: number): TimeLeft {
           ? 'Only filling, checks and giving back are left; they have no times.'
           : 'Nothing is left to put back.',
     };
-  if (pairs.length < ENOUGH) return { known: false, sentence: NOT_YET };
+  if (pairs.length < ENOUGH) return { known: false, sentence: notYet(done.length, pairs.length) };
   if (untimed > rest.length)
     return { known: false, sentence: 'Not known: most of what is left was taken off without times.' };
   const mean = rest.reduce((sum, one) => sum + one, 0) / rest.length;

@@ -1,4 +1,4 @@
-import type { Touched, TouchedHit } from '../contract/answers.ts';
+import type { Touched, TouchedHit, TouchedRound } from '../contract/answers.ts';
 import { namesOfDeeds } from '../model/done.ts';
 import { nearNames } from '../model/near-names.ts';
 import { ok, type Result, refuse } from '../model/result.ts';
@@ -97,7 +97,7 @@ export function jobsTouched(
       const state = context.workshop.job(job.id);
       const hits = state ? hitsIn(state, plain(input.text), context.workshop.now()) : [];
       names.push(...(state ? namesIn(state) : []));
-      return { jobId: job.id, title: job.title, createdAt: job.createdAt, hits };
+      return { jobId: job.id, title: job.title, createdAt: job.createdAt, zone: job.zone, hits };
     });
   const wantedName = plain(input.text);
   const known =
@@ -136,20 +136,49 @@ function sentenceOf(jobs: Touched['jobs'], text: string): string {
   return `“${text}” was touched in ${with1.length} of ${jobs.length} jobs on this machine.`;
 }
 
-/** Who put a removal back and when, what was new and what was read; its deeds, the earliest first, none = not back. */
-function backOf(
+/** Deeds of one removal cut where it came off again, the earliest first: first what it came off with, then what was done. */
+function cutAtOff(deeds: readonly Row<'deed'>[]): { again: Row<'deed'>[]; back: Row<'deed'>[] }[] {
+  const rounds: { again: Row<'deed'>[]; back: Row<'deed'>[] }[] = [{ again: [], back: [] }];
+  for (const deed of deeds) {
+    const last = rounds.at(-1);
+    if (deed.what !== 'came off again') last?.back.push(deed);
+    else if (last && last.back.length === 0) last.again.push(deed);
+    else rounds.push({ again: [deed], back: [] });
+  }
+  return rounds;
+}
+
+/** Each time that a removal was off: when, by whom and why, who put it back, what was new and what was read. */
+function roundsOf(
   state: JobState,
+  removal: Row<'removal'>,
   deeds: readonly Row<'deed'>[],
-): Pick<TouchedHit, 'backAt' | 'backBy' | 'renewed' | 'read'> {
-  const last = deeds.at(-1);
-  const fresh = deeds.filter((deed) => deed.fresh);
-  const read = deeds.filter((deed) => deed.what === 'tightened' && deed.valueTyped !== '');
-  return {
-    backAt: last?.at ?? null,
-    backBy: state.person.find((person) => person.id === last?.personId)?.name ?? null,
-    renewed: namesOfDeeds(state, fresh),
-    read: [...new Set(read.map((deed) => deed.valueTyped))],
-  };
+  isBack: boolean,
+): TouchedRound[] {
+  const nameOf = (id: string | null | undefined) =>
+    state.person.find((person) => person.id === id)?.name ?? null;
+  const rounds = cutAtOff(deeds);
+  return rounds.map(({ again, back: all }, i) => {
+    const [off] = again;
+    // What came off again later had gone in before, the whole of it or some.
+    const back = i < rounds.length - 1 || isBack ? all : [];
+    const last = back.at(-1);
+    const read = back.filter((deed) => deed.what === 'tightened' && deed.valueTyped !== '');
+    const whole = again.some((deed) => deed.thingId === removal.id);
+    return {
+      offAt: off ? off.at : (removal.endedAt ?? removal.startedAt),
+      offBy: nameOf(off ? off.personId : removal.personId),
+      why: off?.why ?? '',
+      what: whole ? [] : namesOfDeeds(state, again),
+      backAt: last?.at ?? null,
+      backBy: nameOf(last?.personId),
+      renewed: namesOfDeeds(
+        state,
+        back.filter((deed) => deed.fresh),
+      ),
+      read: [...new Set(read.map((deed) => deed.valueTyped))],
+    };
+  });
 }
 
 /** Names by removal: parts, sets, connections, fluids it opened, and what was typed. */
@@ -165,13 +194,11 @@ export function hitsIn(state: JobState, text: string, now: number): TouchedHit[]
   for (const one of state.isolation) add(one.removalId, one.how);
   for (const removal of state.removal) add(removal.id, removal.title, removal.typed);
   const order = logOrder(state.removal);
-  const people = new Map(state.person.map((person) => [person.id, person.name]));
   const { back, deeds: all } = workedOn(state, now);
   return order.flatMap((removal, i) => {
     const hit = names.get(removal.id);
     const happened = removal.phase === 'off' || removal.phase === 'under way';
     if (!hit || !happened) return [];
-    const deeds = all.get(removal.id) ?? [];
     return [
       {
         removalId: removal.id,
@@ -179,9 +206,7 @@ export function hitsIn(state: JobState, text: string, now: number): TouchedHit[]
         title: removal.title || (removal.typed.split('\n')[0] ?? ''),
         names: [...new Set(hit)],
         did: removal.did,
-        at: removal.endedAt ?? removal.startedAt,
-        by: people.get(removal.personId ?? '') ?? null,
-        ...backOf(state, back.has(removal.id) ? deeds : []),
+        rounds: roundsOf(state, removal, all.get(removal.id) ?? [], back.has(removal.id)),
       },
     ];
   });

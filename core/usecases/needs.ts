@@ -1,7 +1,8 @@
 import { blank } from '../model/blank.ts';
 import { ok, refuse } from '../model/result.ts';
-import { loosened, SERVED_FIRST } from '../reinstall/index.ts';
+import { loosened, SERVED_FIRST, waitsThrough } from '../reinstall/index.ts';
 import { describeSpec } from '../tally/index.ts';
+import type { Row } from '../model/tables.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
 
 interface SettleInput extends JobInput {
@@ -22,11 +23,7 @@ export function needSettle(context: Context, input: SettleInput): Reply<{ said: 
     if (!later.ok) return later;
     if (!earlier.ok) return earlier;
     const rest = loosened(decision.state, input.removalId, input.needsId);
-    if (rest === null)
-      return refuse(
-        'refused',
-        `Expected a need that may be loosened, got none of “${later.value.title}” on “${earlier.value.title}”.`,
-      );
+    if (rest === null) return refuse('refused', noNeed(decision, later.value, earlier.value));
     if (input.answer === 'confirmed') {
       put(decision, input.removalId, { needsId: input.needsId, confirmed: true, why: input.why });
       return ok({ said: `Kept: ${later.value.title} goes back before ${earlier.value.title}.` });
@@ -39,6 +36,23 @@ export function needSettle(context: Context, input: SettleInput): Reply<{ said: 
     for (const need of rest) put(decision, input.removalId, need);
     return ok({ said: `${later.value.title} and ${earlier.value.title} no longer wait for each other.` });
   });
+}
+
+/** Why there is nothing to answer between two removals, and what to answer instead. */
+function noNeed({ state }: Decision, later: Row<'removal'>, earlier: Row<'removal'>): string {
+  const named = (id: string) => `“${state.removal.find((one) => one.id === id)?.title ?? ''}”`;
+  const [one, two] = [named(later.id), named(earlier.id)];
+  if (later.id === earlier.id) return `Expected two removals, got ${one} twice.`;
+  const way = waitsThrough(state, later.id, earlier.id);
+  if (way && way.length > 0) {
+    const chain = [one, ...way.map(named), two];
+    const pairs = way.map((_, i) => `${chain[i]} and ${chain[i + 1]}`);
+    return `${one} goes back before ${two} only by way of ${way.map(named).join(', ')}. Answer one of these instead: ${[...pairs, `${chain.at(-2)} and ${two}`].join('; ')}.`;
+  }
+  if (way) return `${one} was taken apart as part of ${two}: that need cannot be loosened.`;
+  if (waitsThrough(state, earlier.id, later.id))
+    return `It is the other way round: ${two} goes back before ${one}.`;
+  return `Expected a need that may be loosened, got none of ${one} on ${two}.`;
 }
 
 function put(

@@ -73,8 +73,8 @@ export const ahead = {
     `${fasteners} ${fasteners === 1 ? 'fastener comes' : 'fasteners come'} out${shared > 0 ? `, ${shared} of them also from other removals` : ''}.`,
   minutes: (low: number, high: number) => {
     const most = `${high} ${high === 1 ? 'minute' : 'minutes'}`;
-    if (low === high) return `About ${most}.`;
-    return low < 1 ? `Up to ${most}.` : `About ${low} to ${most}.`;
+    const range = low === high ? `About ${most}` : low < 1 ? `Up to ${most}` : `About ${low} to ${most}`;
+    return `${range} to take off; putting back is not in it.`;
   },
   noTimes: 'How long it takes is not known: there are no times to tell it from yet.',
   renew: (names: string) => `New ones needed: ${names}.`,
@@ -84,6 +84,8 @@ export const ahead = {
   toolList: (names: string) => `Tools: ${names}.`,
   touchedOff: (number: number, title: string, did: string, when: string, by: string) =>
     `${number} ${title}: ${did}${when === '' ? '' : `, ${when}`}${by === '' ? '' : `, ${by}`}.`,
+  touchedAgain: (what: string, when: string, by: string, why: string) =>
+    `Off again${what === '' ? '' : ` (${what})`}${when === '' ? '' : `, ${when}`}${by === '' ? '' : `, ${by}`}${why === '' ? '' : `: ${why}`}.`,
   touchedNotBack: 'Not back.',
   touchedBack: (when: string, by: string) => `Back ${when}${by === '' ? '' : `, ${by}`}.`,
   touchedRead: (values: string) => (values === '' ? 'No torque written down.' : `Torque read ${values}.`),

@@ -267,7 +267,13 @@ describe('time left', () => {
       const { job, at } = run(steps, done);
       expect(timeLeftOf(job.state(), at)).toEqual({
         known: false,
-        sentence: 'Not known yet: too little is back to tell the pace.',
+        sentence: `Not known yet: too little is back to tell the pace. 3 steps back are enough, each with times of when it came off and ticked within 30 minutes of the tick before; ${
+          [
+            'none is back so far',
+            'so far that is 1 of the 1 that is back',
+            'so far that is 2 of the 2 that are back',
+          ][done]
+        }.`,
       });
     }
     const { job, at } = run(steps, 4);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { dayOf, momentOf } from '../../core/cli/day.ts';
 import { runCommand } from '../../core/cli/main.ts';
 import { touchedLines } from '../../renderer/model/touched.ts';
 import { logJob } from '../support/client.ts';
@@ -28,5 +29,41 @@ describe('whether a joint was touched at all', () => {
     expect(value.jobs[0]?.jobId).toBe(jobId);
     const [line] = touchedLines(value, Date.now());
     expect(line).toMatch(/^1 Side cover: off, .*\. Back .*, Ana\. Torque read 25.*\. New with it: gasket\.$/);
+  });
+
+  it('tells each time that it was off, by whom and why', async () => {
+    const workshop = newWorkshop();
+    await logJob(workshop, 'Hand winch', ['side cover, gasket, 3 bolts M8x25']);
+    const { dir } = workshop;
+    workshop.close();
+    const run = async (...words: string[]) =>
+      (await runCommand([...words, '--workshop', dir])).lines.join('\n');
+    for (const name of ['Ana', 'Ben']) await run('people', '--add', name);
+    await run('receive', 'gasket', '--qty', '2');
+    await run('tick', '1', '--who', 'Ana');
+    await run('again', '1', '--why', 'it leaks', '--who', 'Ben');
+    const twice = await run('touched', 'side cover');
+    expect(twice).toMatch(/1 Side cover: off on .*; back on \S+ by Ana, .*new with it: gasket\n/);
+    expect(twice).toMatch(/off again on \S+ by Ben: it leaks; not back$/);
+    await run('tick', '1', '--who', 'Ben');
+    expect(await run('touched', 'side cover')).toMatch(
+      /off again on .*it leaks; back on \S+ by Ben, no torque/,
+    );
+    const { value } = await runCommand(['touched', 'side cover', '--workshop', dir]);
+    expect(touchedLines(value as Parameters<typeof touchedLines>[0], Date.now())[0]).toMatch(
+      /Back .*Ana\..* Off again, .*, Ben: it leaks\. Back .*, Ben\. No torque/,
+    );
+  });
+});
+
+describe('a day as the command line says it', () => {
+  it.each([
+    ['Europe/Berlin', '2030-03-02', '2030-03-02 00:30'],
+    ['America/Anchorage', '2030-03-01', '2030-03-01 14:30'],
+    ['UTC', '2030-03-01', '2030-03-01 23:30'],
+  ])('is that of the clock in %s', (zone, date, moment) => {
+    const at = Date.UTC(2030, 2, 1, 23, 30);
+    expect([dayOf(at, zone), momentOf(at, zone)]).toEqual([date, moment]);
+    expect(dayOf(at, 'Nowhere/At all')).toBe(dayOf(at));
   });
 });

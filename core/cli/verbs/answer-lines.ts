@@ -1,11 +1,9 @@
-import type { Touched } from '../../contract/answers.ts';
+import type { Touched, TouchedRound } from '../../contract/answers.ts';
 import type { AgainPlan } from '../../model/off-again.ts';
 import type { JobState } from '../../model/tables.ts';
 import { thingWords } from '../../model/thing-words.ts';
+import { dayOf } from '../day.ts';
 import type { DayAhead, Outlook, Reach, ToolLine } from '../../reinstall/index.ts';
-
-/** "2026-11-26", in UTC. */
-export const dayOf = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
 
 /** What can go ahead by a day, what cannot and why, and what one more item would free then. */
 export function dayLines(
@@ -59,8 +57,8 @@ export function reachLines(state: JobState, reach: Reach): string[] {
       ? []
       : [
           (reach.minutesHigh ?? 0) < 1
-            ? 'Less than a minute.'
-            : `${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes.`,
+            ? 'Less than a minute to take off, by the times of the first time; putting back is not in it.'
+            : `${reach.minutesLow} to ${reach.minutesHigh ?? 0} minutes to take off, by the times of the first time; putting back is not in it.`,
         ]),
     ...reach.unknown.map((one) => one.sentence),
   ];
@@ -71,22 +69,33 @@ export function plannedLines(planned: readonly AgainPlan[]): string[] {
   return planned.map(({ removal }, i) => `${String(i + 1).padStart(3)} ${removal.title} (${removal.note})`);
 }
 
-/** Every job of a machine, and what was touched in it. */
+const by = (name: string | null): string => (name === null ? '' : ` by ${name}`);
+
+/** "off again on 2026-11-26 by Ana: it leaks; back on …": one time off and back. */
+function roundWords(round: TouchedRound, did: string, zone: string | null): string {
+  const on = (ms: number | null) => (ms === null ? '' : ` on ${dayOf(ms, zone)}`);
+  const what = round.what.length === 0 ? '' : ` (${round.what.join('; ')})`;
+  const why = round.why === '' ? '' : `: ${round.why}`;
+  const off = `${did}${what}${on(round.offAt)}${by(round.offBy)}${why}`;
+  if (round.backAt === null) return `${off}; not back`;
+  const read = round.read.length > 0 ? `, torque read ${round.read.join(', ')}` : ', no torque written down';
+  const renewed =
+    round.renewed.length > 0 ? `; new with it: ${round.renewed.join('; ')}` : '; nothing new with it';
+  return `${off}; back${on(round.backAt)}${by(round.backBy)}${read}${renewed}`;
+}
+
+/** Every job of a machine, and what was touched in it: each time that it came off on a line. Days by the job's zone. */
 export function touchedLines(value: Touched): string[] {
   return [
     value.sentence,
     ...value.jobs.flatMap((job) => [
-      `${dayOf(job.createdAt)} ${job.title}${job.hits.length === 0 ? ': not touched' : ''}`,
-      ...job.hits.map((hit) => {
-        const by = (name: string | null) => (name === null ? '' : ` by ${name}`);
-        const when = hit.at === null ? '' : ` on ${dayOf(hit.at)}`;
-        const back = hit.backAt === null ? 'not back' : `back on ${dayOf(hit.backAt)}${by(hit.backBy)}`;
-        const read =
-          hit.read.length > 0 ? `, torque read ${hit.read.join(', ')}` : ', no torque written down';
-        const renewed =
-          hit.renewed.length > 0 ? `; new with it: ${hit.renewed.join('; ')}` : '; nothing new with it';
-        const how = hit.backAt === null ? '' : `${read}${renewed}`;
-        return `  ${hit.number} ${hit.title}: ${hit.did}${when}${by(hit.by)}; ${back}${how}`;
+      `${dayOf(job.createdAt, job.zone)} ${job.title}${job.hits.length === 0 ? ': not touched' : ''}`,
+      ...job.hits.flatMap((hit) => {
+        const [first, ...more] = hit.rounds;
+        return [
+          ...(first ? [`  ${hit.number} ${hit.title}: ${roundWords(first, hit.did, job.zone)}`] : []),
+          ...more.map((round) => `      ${roundWords(round, 'off again', job.zone)}`),
+        ];
       }),
     ]),
   ];

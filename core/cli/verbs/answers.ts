@@ -4,12 +4,10 @@ import type { Result } from '../../model/result.ts';
 import type { JobState } from '../../model/tables.ts';
 import {
   dayAheadOf,
-  type NeedSuggestion,
   outlookOf,
   planJob,
   reachOf,
   SERVED_FIRST,
-  suggestionsOf,
   timeLeftOf,
   toolPlan,
 } from '../../reinstall/index.ts';
@@ -27,8 +25,8 @@ import {
   wrongUsage,
 } from '../frame.ts';
 import { targetOf } from '../target.ts';
-import { dayEnd } from '../day.ts';
-import { dayLines, dayOf, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { dayEnd, dayOf } from '../day.ts';
+import { dayLines, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
 import { ofJob, orderOf } from './plan.ts';
 
 const text = (options: Options, name: string): string | undefined => {
@@ -181,45 +179,6 @@ function tools(options: Options): Promise<Answer> | Answer {
   });
 }
 
-function needs(options: Options): Promise<Answer> {
-  return ofJob(options, (state, now) => {
-    const steps = planJob(state, now).steps;
-    const suggested = suggestionsOf(state, now);
-    const name = (id: string) => {
-      const step = steps.find((one) => one.removalId === id);
-      return `${step?.number ?? '?'} ${step?.title ?? ''}`.trim();
-    };
-    const line = (one: NeedSuggestion) =>
-      `Does ${name(one.removalId)} really have to go in before ${name(one.needsId)}? ${one.reason}${one.instead.length > 0 ? ` It would still go in before ${one.instead.map(name).join(', ')}.` : ''}`;
-    return fine(
-      suggested,
-      suggested.length > 0 ? suggested.map(line) : ['No need looks as if it were none.'],
-    );
-  });
-}
-
-function need(options: Options): Promise<Answer> | Answer {
-  const [first, second] = options.words;
-  const answer = text(options, 'answer');
-  if (first === undefined || second === undefined || (answer !== 'confirmed' && answer !== 'loosened'))
-    return wrongUsage(
-      'Expected two removals and --answer confirmed or loosened: need 8 7 --answer loosened.',
-    );
-  return writing(options, async (context, client) => {
-    const job = jobIdOf(context, options.flags['job']);
-    if (!job.ok) return refusal(job.fault);
-    const state = context.workshop.job(job.value) as JobState;
-    const later = targetOf(state, first);
-    const earlier = targetOf(state, second);
-    if (!later.ok) return refusal(later.fault);
-    if (!earlier.ok) return refusal(earlier.fault);
-    const base = { command: v7(), jobId: job.value, why: text(options, 'why') ?? '' };
-    return ofReply(
-      await client.need.settle({ ...base, answer, removalId: later.value, needsId: earlier.value }),
-    );
-  });
-}
-
 function promise(options: Options): Promise<Answer> | Answer {
   const typed = options.words.join(' ');
   if (typed === '') return wrongUsage('Expected a set that is served first: promise 4/1 --qty 2.');
@@ -286,19 +245,5 @@ export const ANSWER_VERBS: readonly Verb[] = [
         const value = timeLeftOf(state, now);
         return fine(value, [value.sentence]);
       }),
-  },
-  {
-    name: 'needs',
-    usage: 'needs [--job ID]',
-    says: 'needs that only the order of the log says and that may well be none, with the reason',
-    options: ['job', 'at'],
-    run: needs,
-  },
-  {
-    name: 'need',
-    usage: 'need LATER EARLIER --answer confirmed|loosened [--why TEXT] [--job ID]',
-    says: 'whether one removal really has to go in before another',
-    options: ['job', 'answer', 'why'],
-    run: need,
   },
 ];

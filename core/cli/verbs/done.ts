@@ -1,17 +1,12 @@
 import { doneOf, passedOf, sayDone, thingsDone } from '../../model/done.ts';
 import type { Row } from '../../model/tables.ts';
 import { planJob } from '../../reinstall/index.ts';
+import { momentOf } from '../day.ts';
 import { fine, type Verb } from '../frame.ts';
 import { ofJob } from './plan.ts';
 
-/** "2026-11-26 14:05", by this computer's clock as on the screens. */
-function momentOf(ms: number): string {
-  const two = (n: number) => String(n).padStart(2, '0');
-  const at = new Date(ms);
-  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
-}
-
-const lead = (at: number, by: string): string => `${momentOf(at)}${by === '' ? '' : `, ${by}`}`;
+const lead = (at: number, by: string, zone: string | null): string =>
+  `${momentOf(at, zone)}${by === '' ? '' : `, ${by}`}`;
 
 /** Who did what on the way back. It reads only. */
 export const DONE_VERB: Verb = {
@@ -44,14 +39,14 @@ export const DONE_VERB: Verb = {
         ...one,
         sentence: sentences.get(one.finding) ?? one.finding,
       }));
-      const { phase } = state.job;
+      const { phase, zone } = state.job;
       const lines = [
         ...steps.flatMap((step) => [
           `${step.number ?? '·'} ${step.title} (${step.state})`,
-          ...step.done.map((one) => `  ${lead(one.at, one.by)}: ${sayDone(one)}`),
+          ...step.done.map((one) => `  ${lead(one.at, one.by, zone)}: ${sayDone(one)}`),
         ]),
         ...(passed.length > 0 ? ['Passed by name'] : []),
-        ...passed.map((one) => `  ${lead(one.at, one.by)}: ${one.why} (${one.sentence})`),
+        ...passed.map((one) => `  ${lead(one.at, one.by, zone)}: ${one.why} (${one.sentence})`),
         phase === 'closed' ? 'The job is closed.' : 'The job is open.',
       ];
       return fine({ phase, steps, passed }, lines);

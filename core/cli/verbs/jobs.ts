@@ -12,9 +12,8 @@ import {
   wrongUsage,
   writing,
 } from '../frame.ts';
+import { dayOf } from '../day.ts';
 import { opWords } from '../op-words.ts';
-
-const day = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
 
 /** Hits a line each; without one, the names that come nearest and where it was looked. */
 function runSearch(options: Options): Promise<Answer> | Answer {
@@ -52,7 +51,7 @@ export const JOB_VERBS: readonly Verb[] = [
         if (!reply.ok) return refusal(reply.fault);
         const lines = reply.value.map(
           (card) =>
-            `${card.job.id}  ${card.job.title}: ${card.depth.off} off, ${card.depth.back} back, ${card.depth.left} left; ${card.open.stop} stop, ${card.open.warn} warn${card.job.phase === 'open' ? '' : '; closed'}; last ${day(card.changedAt)}`,
+            `${card.job.id}  ${card.job.title}: ${card.depth.off} off, ${card.depth.back} back, ${card.depth.left} left; ${card.open.stop} stop, ${card.open.warn} warn${card.job.phase === 'open' ? '' : '; closed'}; last ${dayOf(card.changedAt, card.job.zone)}`,
         );
         return fine(reply.value, lines.length > 0 ? lines : ['No jobs yet. Start one with: job-add TITLE']);
       }),

@@ -14,8 +14,8 @@ describe('what it costs to reach something', () => {
     const unknown = 'How long it takes is not known: there are no times to tell it from yet.';
     expect(last(null, null)).toBe(unknown);
     expect(last(0, 0)).toBe(unknown);
-    expect(last(0, 1)).toBe('Up to 1 minute.');
-    expect(last(2, 2)).toBe('About 2 minutes.');
-    expect(last(3, 7)).toBe('About 3 to 7 minutes.');
+    expect(last(0, 1)).toBe('Up to 1 minute to take off; putting back is not in it.');
+    expect(last(2, 2)).toBe('About 2 minutes to take off; putting back is not in it.');
+    expect(last(3, 7)).toBe('About 3 to 7 minutes to take off; putting back is not in it.');
   });
 });
