@@ -27,6 +27,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'removal.void': 'a removal struck out',
   'renew.override': 'an old one kept',
   'tick.again': 'what came off again',
+  'tick.broke': 'what broke on the way back',
   'tick.do': 'a tick',
   'tick.round': 'a round of tightening',
   'tray.accept': 'the booking of a spilled tray',

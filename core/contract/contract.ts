@@ -115,7 +115,12 @@ export const contract = {
   },
   part: { stow: op(record.partStow) },
   halt: { add: op(record.haltAdd), seen: op(record.haltSeen) },
-  tick: { do: op(work.tickDo), again: op(work.tickAgain), round: op(work.tickRound) },
+  tick: {
+    do: op(work.tickDo),
+    again: op(work.tickAgain),
+    broke: op(work.tickBroke),
+    round: op(work.tickRound),
+  },
   finding: { accept: op(work.findingAccept) },
   piece: {
     count: op(work.pieceCount),

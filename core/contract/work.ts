@@ -44,6 +44,12 @@ export const tickAgain = {
   value: Done,
 };
 
+/** A fastener that broke or was spoilt on the way back: scrapped; stuck, its hole is blocked. */
+export const tickBroke = {
+  input: z.strictObject({ ...jobCommand, thingId: Id, stuck: z.boolean(), why: Text }),
+  value: Done,
+};
+
 /** An open point passed by name and reason; it opens again when its facts change. */
 export const findingAccept = {
   input: z.strictObject({

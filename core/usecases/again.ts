@@ -46,7 +46,7 @@ export function cameOffAgain(decision: Decision, thingId: string, why: string): 
 }
 
 /** Opens the next round of a thing and of all that belongs to it; how many there were. */
-function offAgain(decision: Decision, thingId: string, why: string): number {
+export function offAgain(decision: Decision, thingId: string, why: string): number {
   const { state, writer } = decision;
   let count = 0;
   const again = (id: string) => {

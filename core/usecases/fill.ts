@@ -40,7 +40,8 @@ function byPreference(fresh: boolean, stowId: string | null, specId: string) {
     Number(b.stowId === stowId) - Number(a.stowId === stowId);
 }
 
-function lotFor(decision: Decision, all: Hands, set: Row<'fset'>, specId: string, qty: number) {
+/** Lots in hand that may go into a hole of this set. */
+export function lotFor(decision: Decision, all: Hands, set: Row<'fset'>, specId: string, qty: number) {
   const spec = decision.writer.get('spec', specId);
   const fits = (lot: Lot): boolean => {
     if (lot.qty < qty || lot.partId !== null) return false;

@@ -1,6 +1,7 @@
 import { implement } from '@orpc/server';
 import { contract } from '../contract/contract.ts';
 import { tickAgain } from './again.ts';
+import { tickBroke } from './broke.ts';
 import { jobsTouched, planDay, planReach, planTools } from './answers.ts';
 import { awayBack, awaySend } from './away.ts';
 import { kitSplit, pieceCount, pieceReceive, pieceScrap } from './counts.ts';
@@ -133,17 +134,22 @@ function thingRoutes() {
   };
 }
 
+function tickRoutes() {
+  return {
+    do: os.tick.do.handler(({ context, input }) => tickDo(context, input)),
+    again: os.tick.again.handler(({ context, input }) => tickAgain(context, input)),
+    broke: os.tick.broke.handler(({ context, input }) => tickBroke(context, input)),
+    round: os.tick.round.handler(({ context, input }) => tickRound(context, input)),
+  };
+}
+
 function workRoutes() {
   return {
     halt: {
       add: os.halt.add.handler(({ context, input }) => haltAdd(context, input)),
       seen: os.halt.seen.handler(({ context, input }) => haltSeen(context, input)),
     },
-    tick: {
-      do: os.tick.do.handler(({ context, input }) => tickDo(context, input)),
-      again: os.tick.again.handler(({ context, input }) => tickAgain(context, input)),
-      round: os.tick.round.handler(({ context, input }) => tickRound(context, input)),
-    },
+    tick: tickRoutes(),
     finding: { accept: os.finding.accept.handler(({ context, input }) => findingAccept(context, input)) },
     piece: {
       count: os.piece.count.handler(({ context, input }) => pieceCount(context, input)),

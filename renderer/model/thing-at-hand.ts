@@ -25,6 +25,9 @@ const holeOptions = (fresh: boolean) =>
     fresh && one.value === 'started' ? [{ value: NEW_ONE, label: say.newOneIn }, one] : [one],
   );
 
+/** What may go wrong with a piece on the way back; not with one of a hole that takes none. */
+const brokeOptions = (mark: string) => (mark === 'blocked' ? [] : options(say.brokeStates));
+
 /** The choice that puts a new piece in a hole, in place of an old one where that is in. */
 export const NEW_ONE = 'new one';
 
@@ -43,7 +46,10 @@ export function thingAtHand(
           id,
           name: set.name === '' ? say.holeName(hole.n) : say.holeOf(set.name, hole.n),
           state: hole.mark === 'later' ? 'started' : hole.mark,
-          options: isPushedIn(step, id) ? options(say.pushedStates) : holeOptions(fresh.has(set.setId)),
+          options: [
+            ...(isPushedIn(step, id) ? options(say.pushedStates) : holeOptions(fresh.has(set.setId))),
+            ...brokeOptions(hole.mark),
+          ],
           reading: isPushedIn(step, id) ? null : reading,
           refused: null,
           reached: hole.reachedNm === null ? '' : say.reached(formatTorque(hole.reachedNm)),

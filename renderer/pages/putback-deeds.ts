@@ -94,6 +94,20 @@ export function againAsk(job: OpenJob, thingId: string): Ask {
   };
 }
 
+/** What broke or was spoilt is scrapped, and another one short; stuck, its hole waits for a repair. */
+function brokeAsk(job: OpenJob, thingId: string, stuck: boolean): Ask {
+  return {
+    kind: 'text',
+    draft: `${thingId}/broke`,
+    title: stuck ? say.brokeTitle : say.spoiltTitle,
+    label: say.brokeAsk,
+    example: stuck ? say.brokeExample : say.spoiltExample,
+    go: stuck ? say.brokeGo : say.spoiltGo,
+    onAnswer: (why) =>
+      void send(job.id, (command) => client.tick.broke({ command, jobId: job.id, thingId, stuck, why })),
+  };
+}
+
 /** What is left out needs its reason: the next person would look for it. */
 function leftOutAsk(job: OpenJob, thingId: string): Ask {
   return {
@@ -229,6 +243,7 @@ export function stepWork(
       void send(job.id, (command) => client.tick.again({ command, jobId: job.id, thingId, why: '' }));
     else if (state === NEW_ONE) newOne(job, step, thingId, onStop);
     else if (state === 'left out') setAsk(leftOutAsk(job, thingId));
+    else if (state in say.brokeStates) setAsk(brokeAsk(job, thingId, state === 'broke off'));
     else ticks([thingId], state === 'in' ? 'put in' : (state as DeedWhat));
   };
   const answer = (key: string, said: string) => answerPoint(job, key, said);

@@ -279,3 +279,25 @@ test('what was filled short is topped up, also once its step is done', async ({ 
   await expect(page.getByText('Everything is back.')).toBeVisible();
   await expect(page.getByText(/1\.1 l|Top it up/)).toHaveCount(0);
 });
+
+test('a bolt that broke off in its hole is said there, blocks it, and another is short', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await page.setViewportSize({ width: 390, height: 844 });
+  await loggedJob(program, page, ['lid, 4 M8x25'], 'F4');
+  await page.getByRole('button', { name: /^hole 2/ }).click();
+  const state = page.getByRole('group', { name: /State of/ });
+  // On a phone the choice opens within sight.
+  await expect(state.getByText('broke off')).toBeInViewport();
+  await state.getByRole('radio', { name: 'broke off' }).click();
+  const ask = page.getByRole('dialog', { name: 'It broke off in its hole' });
+  await ask.getByRole('textbox').fill('sheared');
+  await ask.getByRole('button', { name: /Scrap it/ }).click();
+  await saved(page);
+  await expect(page.getByRole('button', { name: /^hole 2.*: blocked/ })).toBeVisible();
+  await page.keyboard.press('F3');
+  await page.getByRole('button', { name: /^To get/ }).click();
+  await expect(page.getByText(/repair: .*sheared/)).toBeVisible();
+});

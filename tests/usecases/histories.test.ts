@@ -12,7 +12,8 @@ import { READY_JOBS } from '../support/jobs.ts';
 import { newWorkshop } from '../support/workshop.ts';
 
 import { addPhotoRows } from './history-photos.ts';
-import { KINDS, pick, SENDERS, type Step } from './history-steps.ts';
+import { KINDS, type Step } from './history-kinds.ts';
+import { pick, SENDERS } from './history-steps.ts';
 
 /**
  * Long random histories of the operations that a screen or a script can send, refusals included, with undo in between.

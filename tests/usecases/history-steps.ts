@@ -2,61 +2,8 @@ import type { JobState } from '../../core/model/tables.ts';
 import { planJob } from '../../core/reinstall/index.ts';
 import { command, type TestClient } from '../support/client.ts';
 import { READY_JOBS } from '../support/jobs.ts';
-import { PHOTO_KINDS, sendPhoto } from './history-photos.ts';
-
-/** One step of a random history: what is sent, and two numbers that pick from what is there. */
-export interface Step {
-  readonly kind: (typeof KINDS)[number];
-  readonly a: number;
-  readonly b: number;
-}
-export const KINDS = [
-  'log',
-  'log more',
-  'started',
-  'tightened',
-  'round',
-  'fitted',
-  'done',
-  'again',
-  'count',
-  'found',
-  'gone',
-  'tray',
-  'lost',
-  'pattern',
-  'begin planned',
-  'come off',
-  'receive',
-  'scrap',
-  'send',
-  'back',
-  'lengths',
-  'all lengths',
-  'spec',
-  'torque',
-  'part stow',
-  'stow',
-  'holes',
-  'take out',
-  'title',
-  'did',
-  'pieces',
-  'need',
-  'settle',
-  'promise',
-  'reorder',
-  'split',
-  'merge',
-  'repeat',
-  'begin',
-  'void',
-  'remove',
-  'accept',
-  ...PHOTO_KINDS,
-  'undo',
-  'redo',
-] as const;
+import type { Step } from './history-kinds.ts';
+import { sendPhoto } from './history-photos.ts';
 
 const LINES = READY_JOBS.flatMap((job) => job.lines.map((line) => line.replace(/^\+\s*/, '')));
 export const pick = <T>(rows: readonly T[], n: number): T | undefined => rows[n % Math.max(1, rows.length)];
@@ -77,6 +24,12 @@ function sendTick(client: TestClient, jobId: string, state: JobState, { kind, a,
     const hole = pick(state.position, a);
     const round = pick(['snug', '30 %', 'stage 1', '100 %', 'once around'], b) ?? '30 %';
     return hole ? client.tick.round({ ...base, holeIds: [hole.id], round }) : null;
+  }
+  if (kind === 'broke') {
+    const hole = pick(state.position, a);
+    return hole
+      ? client.tick.broke({ ...base, thingId: hole.id, stuck: b % 2 === 0, why: 'it sheared' })
+      : null;
   }
   if (kind === 'again') return client.tick.again({ ...base, thingId: thing.id, why: 'it leaked' });
   return client.tick.do({ ...base, thingIds: [thing.id], what: kind as 'tightened' });
@@ -268,6 +221,7 @@ export const SENDERS: Record<Step['kind'], typeof sendLog> = {
   fitted: sendTick,
   done: sendTick,
   again: sendTick,
+  broke: sendTick,
   count: sendPiece,
   found: sendPiece,
   gone: sendPiece,

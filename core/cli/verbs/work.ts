@@ -119,6 +119,20 @@ export const WORK_VERBS: readonly Verb[] = [
     switches: ['ticked', 'new', 'old'],
     run: runTick,
   },
+  {
+    ...overThing(
+      'broke',
+      'broke HOLE [--why TEXT] [--out]',
+      'a fastener broke off in its hole on the way back: scrapped, the hole blocked until it is repaired; --out: spoilt, but all of it came out',
+      async (client, input, options) =>
+        client.tick.broke({
+          ...input,
+          stuck: options.flags['out'] !== true,
+          why: text(options, 'why') ?? '',
+        }),
+    ),
+    switches: ['out'],
+  },
   overThing(
     'again',
     'again TARGET [--why TEXT]',

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { common } from '../../texts/common.ts';
 import { done as sayDone } from '../../texts/done.ts';
 import { marks as sayMarks } from '../../texts/marks.ts';
@@ -185,8 +186,14 @@ function Action({ action, onAction }: ActionProps) {
 /** One hole by itself: only for exceptions and for a reading. */
 function Hole(props: PutBackScreenProps & { readonly hole: HoleData }) {
   const { hole } = props;
+  const form = useRef<HTMLFormElement>(null);
+  // On a phone it opens below what is seen; a touch on a mark must not seem to do nothing.
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'center' });
+  }, [hole.id]);
   return (
     <form
+      ref={form}
       className="hole"
       onSubmit={(event) => {
         event.preventDefault();

@@ -1,0 +1,56 @@
+import { PHOTO_KINDS } from './history-photos.ts';
+
+/** One step of a random history: what is sent, and two numbers that pick from what is there. */
+export interface Step {
+  readonly kind: (typeof KINDS)[number];
+  readonly a: number;
+  readonly b: number;
+}
+export const KINDS = [
+  'log',
+  'log more',
+  'started',
+  'tightened',
+  'round',
+  'fitted',
+  'done',
+  'again',
+  'broke',
+  'count',
+  'found',
+  'gone',
+  'tray',
+  'lost',
+  'pattern',
+  'begin planned',
+  'come off',
+  'receive',
+  'scrap',
+  'send',
+  'back',
+  'lengths',
+  'all lengths',
+  'spec',
+  'torque',
+  'part stow',
+  'stow',
+  'holes',
+  'take out',
+  'title',
+  'did',
+  'pieces',
+  'need',
+  'settle',
+  'promise',
+  'reorder',
+  'split',
+  'merge',
+  'repeat',
+  'begin',
+  'void',
+  'remove',
+  'accept',
+  ...PHOTO_KINDS,
+  'undo',
+  'redo',
+] as const;
