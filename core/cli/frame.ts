@@ -7,6 +7,7 @@ import { takeLock } from '../store/lock.ts';
 import { openWorkshop, type Workshop } from '../store/workshop.ts';
 import type { Context } from '../usecases/frame.ts';
 import { makeRouter } from '../usecases/router.ts';
+import { inputFault } from './input-words.ts';
 
 /** What a verb answers: 0 fine, 1 findings, refused or invalid, 2 wrong usage. `value` is the one JSON value. */
 export interface Answer {
@@ -119,28 +120,14 @@ async function using(
     const context = { workshop, actor };
     return await run(context, clientOf(context));
   } catch (error) {
-    if (error instanceof ORPCError && error.code === 'BAD_REQUEST') return refusal(inputFault(error));
+    if (error instanceof ORPCError && error.code === 'BAD_REQUEST')
+      return refusal(
+        inputFault((error.data as { issues?: Parameters<typeof inputFault>[0] } | undefined)?.issues ?? []),
+      );
     throw error;
   } finally {
     workshop.close();
   }
-}
-
-/** The commonest complaints in words that say what is missing. */
-function plainIssue(message: string): string {
-  if (/expected string to have >=1 char/.test(message)) return 'must not be empty';
-  if (/expected number, received NaN/.test(message)) return 'must be a number';
-  return message;
-}
-
-/** The contract's complaint about an input, in words. */
-function inputFault(error: { data?: unknown }): { code: string; sentence: string } {
-  const issues =
-    (error.data as { issues?: { path?: PropertyKey[]; message: string }[] } | undefined)?.issues ?? [];
-  const words = issues.map(
-    (issue) => `${(issue.path ?? []).map(String).join('.') || 'the input'}: ${plainIssue(issue.message)}`,
-  );
-  return { code: 'input', sentence: `Expected an input that fits the operation. ${words.join('; ')}` };
 }
 
 /** The job named by id, or by title where only one fits. */

@@ -22,7 +22,7 @@ describe('verbs for the questions of the fourth week', () => {
     expect((await run('send', 'belt guard', '--to', 'Weber', '--due', '2090-01-02T12:00Z')).code).toBe(0);
     const all = await run('ahead');
     expect(all.out).toContain('Nothing can go ahead now.');
-    expect(all.out).toContain('1: gasket must be new: 1 to get.');
+    expect(all.out).toContain('frees 1 step: gasket must be new: 1 to get.');
     expect((await run('receive', 'gasket', '--qty', '1')).code).toBe(0);
     expect((await run('ahead')).out).toContain('2090-01-02: belt guard is away, with Weber.');
     expect((await json('ahead', '--on', '2090-01-01')).value).toMatchObject({ dates: [] });

@@ -3,29 +3,7 @@ import type { AgainPlan } from '../../model/off-again.ts';
 import type { JobState } from '../../model/tables.ts';
 import { thingWords } from '../../model/thing-words.ts';
 import { dayOf } from '../day.ts';
-import type { DayAhead, Outlook, Reach, ToolLine } from '../../reinstall/index.ts';
-
-/** What can go ahead by a day, what cannot and why, and what one more item would free then. */
-export function dayLines(
-  typed: string,
-  day: DayAhead,
-  outlook: Outlook,
-  title: ReadonlyMap<string, string>,
-): string[] {
-  const name = (id: string) => title.get(id) ?? id;
-  return [
-    day.ahead.length > 0 ? `By ${typed}` : `Nothing can go ahead by ${typed}.`,
-    ...day.ahead.map(({ stepId, at }) => `  ${name(stepId)}${at === null ? '' : ` (from ${dayOf(at)})`}`),
-    ...(day.not.length > 0 ? ['Not by then'] : []),
-    ...day.not.map(({ stepId, lacks, firstId }) => {
-      const first = firstId === null ? 'an open point holds it' : `first ${name(firstId)}`;
-      return `  ${name(stepId)}: ${lacks.length > 0 ? lacks.join(' ') : first}`;
-    }),
-    ...outlook.late.map((line) => `Late since ${dayOf(line.due)}, not counted on: ${line.sentence}`),
-    ...(day.oneMore.length > 0 ? ['What would free most then'] : []),
-    ...day.oneMore.map((line) => `  ${line.stepIds.length}: ${line.sentence}`),
-  ];
-}
+import type { Reach, ToolLine } from '../../reinstall/index.ts';
 
 /** Each tool on a line: how many fasteners, in how many steps. */
 export function toolLines(tools: readonly ToolLine[]): string[] {

@@ -26,7 +26,8 @@ import {
 } from '../frame.ts';
 import { targetOf } from '../target.ts';
 import { dayEnd, dayOf } from '../day.ts';
-import { dayLines, plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { plannedLines, reachLines, toolLines, touchedLines } from './answer-lines.ts';
+import { dayLines, freeLines, stepWords, waitLines } from './ahead-lines.ts';
 import { ofJob, orderOf } from './plan.ts';
 
 const text = (options: Options, name: string): string | undefined => {
@@ -54,10 +55,6 @@ function promising(state: JobState, typed: readonly string[]): JobState | Answer
   return { ...state, want };
 }
 
-/** "14 Gear cover"; what is no removal has no number: "Fill gear oil". */
-const stepWords = (step: { readonly number: number | null; readonly title: string }): string =>
-  step.number === null ? step.title : `${step.number} ${step.title}`;
-
 function ahead(options: Options): Promise<Answer> {
   return ofJob(options, (job, now) => {
     const state = promising(
@@ -80,15 +77,17 @@ function ahead(options: Options): Promise<Answer> {
     const today = plan.steps.filter((step) => plan.ahead.has(step.id));
     if (until !== null) {
       const day = dayAheadOf(state, now, until);
-      return fine({ today, ...outlook, dates, ...day }, dayLines(typed ?? '', day, outlook, title));
+      return fine({ today, ...outlook, dates, ...day }, dayLines(typed ?? '', day, outlook, plan));
     }
+    const last = Math.max(now, ...outlook.dates.map((line) => line.at));
     const lines = [
       today.length > 0 ? 'Now' : 'Nothing can go ahead now.',
       ...say(today.map((step) => step.id)),
       ...dates.flatMap((line) => [`${dayOf(line.at)}: ${line.what.join(' ')}`, ...say(line.stepIds)]),
       ...outlook.late.map((line) => `Late since ${dayOf(line.due)}, not counted on: ${line.sentence}`),
+      ...waitLines('Waits, and for no day', dayAheadOf(state, now, last), plan),
       ...(outlook.oneMore.length > 0 ? ['What would free most'] : []),
-      ...outlook.oneMore.map((line) => `  ${line.stepIds.length}: ${line.sentence}`),
+      ...freeLines(outlook.oneMore),
       ...outlook.offers.map((offer) => `Could be promised: ${offer.sentence}`),
     ];
     return fine({ today, ...outlook, dates }, lines);

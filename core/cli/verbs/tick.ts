@@ -4,6 +4,8 @@ import type { JobState } from '../../model/tables.ts';
 import { removalIdOf, removalWords } from '../../model/thing-words.ts';
 import { DeedWhat } from '../../model/work.ts';
 import { logOrder } from '../../usecases/log/order.ts';
+import { momentOf } from '../day.ts';
+import { stoppedLines } from '../stopped.ts';
 import { type Answer, fine, type Options, refusal, wrongUsage } from '../frame.ts';
 import { targetOf } from '../target.ts';
 import { BAD_TIME, inJob, text, timeOf } from './in-job.ts';
@@ -16,8 +18,13 @@ function tickedAnswer(
   state: JobState,
   before: ReadonlySet<string>,
   whole: readonly string[],
+  now: number,
 ): Answer {
-  if (!reply.ok) return refusal(reply.fault);
+  if (!reply.ok) {
+    const answer = refusal(reply.fault);
+    const lines = stoppedLines(state, now, reply.fault.points ?? []);
+    return lines ? { ...answer, lines } : answer;
+  }
   const order = logOrder(state.removal).map((one) => one.id);
   const isNew = (deed: { readonly id: string }) => !before.has(deed.id);
   const things = new Map<string | null, Set<string>>();
@@ -40,6 +47,20 @@ function tickedAnswer(
   return fine(reply.value, [[reply.value.said, ...told, ...open, '“undo” takes it back.'].join(' ')]);
 }
 
+/** Which of these had not come off yet at that time (UTC ms); null = all had. */
+function notYetOff(state: JobState, thingIds: readonly string[], at: number): string | null {
+  const order = logOrder(state.removal);
+  for (const id of thingIds) {
+    const home = removalIdOf(state, id);
+    const i = order.findIndex((one) => one.id === home);
+    const off = order[i]?.startedAt ?? null;
+    if (off === null || off <= at) continue;
+    const { zone } = state.job;
+    return `Removal ${i + 1} ${removalWords(state, home)} had not come off yet at ${momentOf(at, zone)}: that was at ${momentOf(off, zone)}. Expected --at with a later time.`;
+  }
+  return null;
+}
+
 /** What was done on the way back, as the verb `tick` is given it. */
 export async function runTick(options: Options): Promise<Answer> {
   const what = DeedWhat.safeParse(text(options, 'what') ?? 'done');
@@ -54,18 +75,21 @@ export async function runTick(options: Options): Promise<Answer> {
   if (!time) return wrongUsage(BAD_TIME);
   const accept = acceptsOf(options);
   if (!accept) return wrongUsage('Expected --accept as FINDING=REASON.');
-  return inJob(options, async ({ id, state, client }) => {
+  return inJob(options, async ({ id, state, client, context }) => {
     const thingIds: string[] = [];
     for (const word of options.words) {
       const target = targetOf(state(), word);
       if (!target.ok) return refusal(target.fault);
       thingIds.push(target.value);
     }
+    const early = time.at === undefined ? null : notYetOff(state(), thingIds, time.at);
+    if (early !== null) return refusal({ code: 'input', sentence: early });
     const before = new Set(state().deed.map((deed) => deed.id));
     const removals = new Set(state().removal.map((one) => one.id));
     const whole =
       what.data === 'done' && round === undefined ? thingIds.filter((one) => removals.has(one)) : [];
-    const told = (reply: Reply): Answer => tickedAnswer(reply, state(), before, whole);
+    const told = (reply: Reply): Answer =>
+      tickedAnswer(reply, state(), before, whole, context.workshop.now());
     if (round !== undefined) {
       const accepted = accept.length > 0 ? { accept } : {};
       const holeIds = holesAmong(state(), thingIds);
