@@ -2,8 +2,8 @@ import { ok, refuse } from '../model/result.ts';
 import type { Row } from '../model/tables.ts';
 import { lotsOf } from './counts.ts';
 import { type Context, type Decision, inJob, type JobInput, type Reply, rowIn } from './frame.ts';
-import { logOrder } from './log/order.ts';
 import { book, pieceHome } from './pieces.ts';
+import { usedLast } from './used-last.ts';
 
 type Said = Reply<{ said: string }>;
 type Opened = Reply<{ countingId: string; said: string }>;
@@ -67,7 +67,7 @@ export function pieceMiss(
 
 /**
  * A search for what is no fastener and no part: a tool, a key, a cap, a broken-off bit. It lies where it was used last:
- * the thing named, else the removal that was begun last.
+ * the thing named, else where the record shows that it can have been used last.
  */
 export function itemLost(
   context: Context,
@@ -80,9 +80,8 @@ export function itemLost(
       const thing = rowIn(decision, 'thing', input.thingId, 'thing');
       if (!thing.ok) return thing;
     }
-    const last = logOrder(decision.state.removal).findLast((removal) => removal.phase !== 'planned');
     const note = [what, input.note.trim()].filter((line) => line !== '').join('\n');
-    const search = newSearch(decision, input.thingId ?? last?.id ?? null, input.qty, note);
+    const search = newSearch(decision, input.thingId ?? usedLast(decision.state, what), input.qty, note);
     decision.writer.put('counting', search);
     return ok({ countingId: search.id, said: `${what}: ${OPENED[0]?.toLowerCase()}${OPENED.slice(1)}` });
   });
@@ -110,7 +109,12 @@ export function pieceGone(context: Context, input: JobInput & { countingId: stri
     const found = openCount(decision, input.countingId);
     if (!found.ok) return found;
     endSearch(decision, found.value, 'accepted', input.why, 'lost');
-    return ok({ said: 'Written off, with your reason.' });
+    const who = decision.writer.get('person', decision.personId ?? '')?.name;
+    return ok({
+      said: who
+        ? `Written off by ${who}, with your reason.`
+        : 'Written off, with your reason; nobody is named for it. --who NAME says who.',
+    });
   });
 }
 
