@@ -178,6 +178,7 @@ function closeLine(state: State): void {
     state.stow = null;
     state.items.push({ start: 0, item });
   }
+  for (const item of state.singular) item.count ??= 1;
   spreadStow(state);
   placeOfOnlySet(state);
   if (state.stow !== null) state.items.push({ start: 0, item: { kind: 'stow', stow: state.stow } });

@@ -143,7 +143,7 @@ export interface FastenerItem {
   /** What they hold or where they sit, as typed: "4 cover bolts" and "4 bolts from the cover" give "cover". */
   readonly name: string | null;
   readonly happened: 'off' | 'slackened';
-  /** As typed; null: not recorded. "M8x25" has no count. "one bolt" has 1, "a bolt" too. */
+  /** As typed; null: not recorded. "M8x25" has no count. "one bolt" has 1, "a bolt" and "circlip" too. */
   readonly count: number | null;
   /** Holes that were empty before anyone touched it; null: nothing said. */
   readonly missingAsFound: number | null;

@@ -44,6 +44,8 @@ export interface State {
   /** What a size at this place would be, because of the word just before it. */
   awaiting: 'drive' | 'size' | 'clamp' | 'length' | null;
   readonly later: Later[];
+  /** Sets of what is one piece by itself, named in the singular: one, unless a count is said. */
+  readonly singular: DraftOf<'fasteners'>[];
   /** Sets that were named by nothing but a place, and where it stands. */
   readonly whereSets: { readonly item: DraftOf<'fasteners'>; readonly start: number }[];
   /** Descriptions before any item: a bag, of which at the end an item of its own is made. */
@@ -76,6 +78,7 @@ export function startState(text: string, sig: readonly Atom[]): State {
     pins: null,
     awaiting: null,
     later: [],
+    singular: [],
     whereSets: [],
     stow: null,
     stowApart: null,

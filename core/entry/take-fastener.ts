@@ -40,6 +40,28 @@ const SIZED: ReadonlySet<FastenerKind> = new Set([
   'self-tapping screw',
 ]);
 
+/**
+ * Pieces that are one by themselves: "circlip" is one, "circlips" are some. Bolts, screws, nuts and washers come in
+ * rows and are as often named in the singular for their kind ("bolt M8x20"): of these a count that was not said stays
+ * unknown, since one too few would leave holes empty without a word.
+ */
+const ALONE: ReadonlySet<FastenerKind> = new Set([
+  'sealing washer',
+  'clip',
+  'pin',
+  'split pin',
+  'roll pin',
+  'dowel pin',
+  'taper pin',
+  'clevis pin',
+  'R-clip',
+  'circlip',
+  'E-clip',
+  'clamp',
+  'cable tie',
+  'key',
+]);
+
 export function isSized(what: FastenerKind): boolean {
   return SIZED.has(what);
 }
@@ -149,6 +171,7 @@ export function takeKind(state: State, what: FastenerKind, head: HeadForm | null
   );
   item.what = what;
   if (head !== null) item.head = head;
+  if (ALONE.has(what) && !/s$/i.test(peek(state)?.text ?? '')) state.singular.push(item);
   use(state, 'fastener');
   if (isSized(what) && item.sizeMm === null) state.awaiting = 'size';
   return item;

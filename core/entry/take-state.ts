@@ -107,6 +107,7 @@ export function takeMissing(state: State): void {
     } else takeMissingCount(state);
   } else {
     // "4 M8 missing": all of them.
+    if (state.singular.includes(item)) item.count ??= 1;
     item.missingAsFound = item.count;
     item.missingAre = 'among';
     use(state, 'missing');

@@ -149,7 +149,8 @@ const LINES: readonly (readonly [string, ...unknown[]])[] = [
   ['push rivets, 6', set({ what: 'push rivet', count: 6 })],
   ['2 split pins 3.2x40', set({ what: 'split pin', count: 2, sizeMm: 3.2, lengthMm: 40 })],
   ['2 cotter pins', set({ what: 'split pin', count: 2 })],
-  ['circlip 25', set({ what: 'circlip', sizeMm: 25 })],
+  // Named in the singular: "circlip" is one, as "a bolt" is; it was unknown before, and nobody takes one circlip for some.
+  ['circlip 25', set({ count: 1, what: 'circlip', sizeMm: 25 })],
   ['1 snap ring', set({ what: 'circlip', count: 1 })],
   ['2 hose clamps 35 mm', set({ what: 'clamp', count: 2, sizeMm: 35 })],
   ['4 6x20 dowels', set({ what: 'dowel pin', count: 4, sizeMm: 6, lengthMm: 20 })],

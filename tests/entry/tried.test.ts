@@ -85,3 +85,34 @@ describe('a name of two words is kept whole', () => {
     expect(notUnderstood(line)).toEqual([]);
   });
 });
+
+describe('one piece that is named in the singular is one', () => {
+  const one = (what: string, fields: Readonly<Record<string, unknown>> = {}): unknown =>
+    set({ what, count: 1, ...fields });
+  it.each(
+    tried(
+      ['output pinion, circlip, bearing 6206', part('output pinion'), one('circlip'), part('bearing 6206')],
+      ['snap ring', one('circlip')],
+      ['retaining ring 30 mm', one('circlip', { sizeMm: 30 })],
+      ['internal circlip', one('circlip', { name: 'internal' })],
+      ['split pin 3.2x40', one('split pin', { sizeMm: 3.2, lengthMm: 40 })],
+      ['cotter pin', one('split pin')],
+      ['key', one('key')],
+      ['trim clip', one('clip')],
+      ['drain plug, sealing washer', part('drain plug'), one('sealing washer')],
+      ['dust cap', part('dust cap')],
+      ['circlip missing as found', one('circlip', { missingAsFound: 1, missingAre: 'among' })],
+      ['circlip, 2 off', set({ what: 'circlip', count: 2 })],
+      ['2 circlip', set({ what: 'circlip', count: 2 })],
+      // Several, or what comes in rows and is named in the singular for its kind: how many was not said.
+      ['circlips', set({ what: 'circlip' })],
+      ['split pins', set({ what: 'split pin' })],
+      ['clips', set({ what: 'clip' })],
+      ['bolt M8x20', set({ what: 'bolt', thread: 'M8 (1.25)', lengthMm: 20 })],
+      ['washer 8 mm', set({ what: 'washer', sizeMm: 8 })],
+    ),
+  )('$line', ({ line, meant }) => {
+    expect(said(line)).toEqual(meant);
+    expect(notUnderstood(line)).toEqual([]);
+  });
+});
