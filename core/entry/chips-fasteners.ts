@@ -1,10 +1,16 @@
 import { chip, chipOfCondition, chipsOfStow } from './chip.ts';
-import { couldBeHead, threadFits, threadsThatFit } from './fits.ts';
+import { threadsOfSize } from '../fastening/index.ts';
+import { couldBeHead, threadDoubt, threadFits, threadsThatFit } from './fits.ts';
 import type { Chip, FastenerItem, Thread } from './meaning.ts';
 import { lengthText } from './numbers.ts';
 import { CAPTION, DRIVE_WORD, HEAD_WORD, kindWord, RENEW_WORD, TREATMENT_WORD } from './text.ts';
 
 function threadCaption(thread: Thread): string {
+  const doubt = threadDoubt(thread);
+  if (doubt !== null)
+    return threadsOfSize(thread.designation).length > 0
+      ? CAPTION.noSuchPitch(thread.pitchMm ?? 0, thread.designation)
+      : CAPTION.noSuchThread(doubt.near);
   if (thread.threadsPerInch !== null) return CAPTION.perInch(thread.threadsPerInch, thread.pitchAssumed);
   if (thread.pitchMm === null) return CAPTION.pitchUnknown;
   return thread.pitchAssumed ? CAPTION.pitchAssumed(thread.pitchMm) : CAPTION.pitch(thread.pitchMm);
@@ -22,7 +28,7 @@ function threadChips(item: FastenerItem): Chip[] {
   const long = length(item);
   if (thread !== null) {
     const label = `${thread.designation}${long === null ? '' : ` × ${long}`}`;
-    return [chip(label, threadCaption(thread), thread.pitchMm === null)];
+    return [chip(label, threadCaption(thread), thread.pitchMm === null || threadDoubt(thread) !== null)];
   }
   const chips: Chip[] = [];
   if (threadToConfirm !== null)

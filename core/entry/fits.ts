@@ -2,6 +2,7 @@ import {
   threadsForAcrossFlats,
   threadsForHexalobular,
   threadsForHexKey,
+  THREADS,
   type DriveMatch,
 } from '../fastening/index.ts';
 import type { Drive, HeadForm, Thread } from './meaning.ts';
@@ -80,6 +81,30 @@ export function couldBeKey(thread: Thread, mm: number): boolean {
   return threadsForHexKey(mm).some(
     (match) => match.size === sizeOf(thread) && Math.abs(match.deviationMm) <= 0.05,
   );
+}
+
+const METRIC_SIZES = [...new Set(THREADS.filter((one) => one.system === 'metric').map((one) => one.size))];
+const LARGEST = Math.max(...METRIC_SIZES.map((size) => Number(size.slice(1))));
+
+/** "M80", "M88" for M8: a key that slipped or bounced; else the sizes within an eighth of what was typed. */
+function sizesNear(size: string): readonly string[] {
+  const slipped = METRIC_SIZES.filter((one) => size === `${one}0` || size === `${one}${one.slice(-1)}`);
+  if (slipped.length > 0) return slipped;
+  const typed = Number(size.slice(1));
+  return METRIC_SIZES.filter((one) => Math.abs(Number(one.slice(1)) - typed) <= typed / 8);
+}
+
+/**
+ * A metric thread that no table has, so that it may have been mistyped: which sizes come near, where the size is the
+ * doubt; null: nothing to doubt. Larger than any in the tables, with its pitch said, it is taken at its word.
+ */
+export function threadDoubt({ system, designation, pitchMm }: Thread): { near: readonly string[] } | null {
+  if (system !== 'metric') return null;
+  const listed = THREADS.filter((one) => one.size === designation);
+  if (listed.length > 0)
+    return pitchMm === null || listed.some((one) => one.pitchMm === pitchMm) ? null : { near: [] };
+  if (pitchMm !== null && Number(designation.slice(1)) > LARGEST) return null;
+  return { near: sizesNear(designation) };
 }
 
 /** "M10", "5/16", "#10": the size without pitch and series. */

@@ -1,7 +1,7 @@
 /** The entry line: trade notation in, meaning, chips and trade notation out. Pure. */
 export { takesNothingOff } from './beside.ts';
 export { chips } from './chips.ts';
-export { threadsThatFit } from './fits.ts';
+export { threadDoubt, threadsThatFit } from './fits.ts';
 export { readLengths, writeLengths } from './lengths.ts';
 export type * from './meaning.ts';
 export { type Offer, offerNouns } from './offer.ts';

@@ -101,6 +101,9 @@ export const CAPTION = {
   pitchAssumed: (pitch: number): string => `pitch ${pitch} assumed`,
   pitch: (pitch: number): string => `pitch ${pitch}`,
   pitchUnknown: 'pitch not known',
+  noSuchThread: (near: readonly string[]): string =>
+    near.length === 0 ? 'in no table here' : `in no table here, ${near.map((size) => `${size}?`).join(' ')}`,
+  noSuchPitch: (pitch: number, size: string): string => `pitch ${pitch} in no table for ${size}`,
   perInch: (threads: number, assumed: boolean): string => `${threads} per inch${assumed ? ' assumed' : ''}`,
   confirm: (sizes: readonly string[]): string =>
     sizes.length > 1 ? `to confirm: ${listed(sizes)}` : 'to confirm',

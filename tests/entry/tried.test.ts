@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { chips, readEntry } from '../../core/entry/index.ts';
 import { notUnderstood, part, said, set } from './said.ts';
 
 /** Lines that a person typed who knew only the guide, and what was meant by them. */
@@ -114,5 +115,23 @@ describe('one piece that is named in the singular is one', () => {
   )('$line', ({ line, meant }) => {
     expect(said(line)).toEqual(meant);
     expect(notUnderstood(line)).toEqual([]);
+  });
+});
+
+describe('a thread that no table has', () => {
+  const threadChip = (line: string) => chips(readEntry(line)).find((chip) => chip.label.startsWith('M'));
+  it.each([
+    ['5 M80x16', 'M80 × 16', 'in no table here, M8?'],
+    ['5 M88x20', 'M88 × 20', 'in no table here, M8?'],
+    ['4 M15', 'M15', 'in no table here, M14? M16?'],
+    ['4 M42x90', 'M42 × 90', 'in no table here'],
+    ['4 M9.5x30', 'M9.5 × 30', 'in no table here, M10?'],
+    ['2 M8x2x30', 'M8 × 30', 'pitch 2 in no table for M8'],
+  ])('is doubtful: %s', (line, label, caption) => {
+    expect(threadChip(line)).toEqual({ label, caption, doubtful: true });
+  });
+
+  it.each(['5 M8x16', '2 M8x1x30', '4 M10x1.25', '2 M80x6x200'])('is not: %s', (line) => {
+    expect(threadChip(line)?.doubtful).toBe(false);
   });
 });

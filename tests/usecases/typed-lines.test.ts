@@ -129,6 +129,22 @@ describe('what is typed, stored', () => {
     ]);
   });
 
+  it('doubts a thread that no table has, says so, and names what comes near', async () => {
+    const workshop = newWorkshop();
+    const jobId = await logJob(workshop, 'Bench lathe', []);
+    const say = async (text: string) =>
+      good(await clientOf(workshop).log.add({ ...command(), jobId, text, removalId: null })).said;
+    expect(await say('guard, 5 M80x16')).toBe(
+      'Removal 1, Guard, is written down. M80 is in no table of threads here; M8 is. Confirm it at the bench.',
+    );
+    expect(await say('lid, 2 M8x2x30')).toBe(
+      'Removal 2, Lid, is written down. M8 × 2 is in no table of threads here. Confirm it at the bench.',
+    );
+    expect(await say('cover, 5 M8x16')).toBe('Removal 3, Cover, is written down.');
+    const threads = stateOf(workshop, jobId).spec.map((spec) => [spec.thread, spec.threadKnown]);
+    expect(threads[0]).toEqual(['M80', false]);
+  });
+
   it('takes the side from the words for the place', async () => {
     const { state } = await logged('right hand side, guard, 4 M8x16');
     expect(state.removal[0]?.side).toBe('right');

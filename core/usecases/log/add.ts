@@ -11,6 +11,7 @@ import { endUnderWay, ordOfNext, startPlanned } from '../pattern/begin.ts';
 import { differencesOf } from '../pattern/differences.ts';
 import { holesOf, stowFor, nextBag } from '../pieces.ts';
 import { logOrder } from './order.ts';
+import { threadDoubts } from './spec.ts';
 import { addConnection, addFasteners, addPart, type Line, put } from './rows.ts';
 import { addFluid, addMadeSafe, addTemporary } from './rows-other.ts';
 
@@ -259,7 +260,12 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
       made: line.made,
       notUnderstood,
       differences,
-      said: [saidOf(number, removal, input.text, notUnderstood), ...differences, newlyAlike(decision)]
+      said: [
+        saidOf(number, removal, input.text, notUnderstood),
+        threadDoubts(entry.items),
+        ...differences,
+        newlyAlike(decision),
+      ]
         .filter((text) => text !== '')
         .join(' '),
     });

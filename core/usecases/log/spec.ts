@@ -1,4 +1,5 @@
-import type { FastenerItem } from '../../entry/meaning.ts';
+import { threadDoubt } from '../../entry/index.ts';
+import type { EntryItem, FastenerItem } from '../../entry/meaning.ts';
 import { blank } from '../../model/blank.ts';
 import { type Row, TABLES } from '../../model/tables.ts';
 import { poolKeyOf } from '../../tally/index.ts';
@@ -27,10 +28,11 @@ export function specOf(item: FastenerItem, id: string, jobId: string): Row<'spec
   const known = item.thread !== null;
   const { kind, more } = kindOf(item.what);
   const pitch = item.thread?.pitchMm ?? null;
+  const inNoTable = item.thread !== null && threadDoubt(item.thread) !== null;
   const spec = blank('spec', id, jobId, {
     kind,
     thread: item.thread?.designation ?? item.threadToConfirm,
-    threadKnown: known && item.thread?.pitchAssumed !== true,
+    threadKnown: known && item.thread?.pitchAssumed !== true && (pitch !== null || !inNoTable),
     pitchUm: pitch === null ? null : Math.round(pitch * 1000),
     lengthUm: item.lengthMm === null ? null : Math.round(item.lengthMm * 1000),
     head: item.head,
@@ -47,6 +49,21 @@ export function specOf(item: FastenerItem, id: string, jobId: string): Row<'spec
   return { ...spec, poolKey: poolKeyOf(spec) };
 }
 specOf.key = poolKeyOf;
+
+/** A sentence for each thread of a line that no table has, with the sizes that come near; "" for none. */
+export function threadDoubts(items: readonly EntryItem[]): string {
+  return items
+    .flatMap((item) => {
+      const thread = item.kind === 'fasteners' ? item.thread : null;
+      const doubt = thread && threadDoubt(thread);
+      if (!thread || !doubt) return [];
+      const name = thread.pitchMm === null ? thread.designation : `${thread.designation} × ${thread.pitchMm}`;
+      const near =
+        doubt.near.length === 0 ? '' : `; ${doubt.near.join(', ')} ${doubt.near.length > 1 ? 'are' : 'is'}`;
+      return [`${name} is in no table of threads here${near}. Confirm it at the bench.`];
+    })
+    .join(' ');
+}
 
 /** Wanted torque of a set, as typed and in millinewton metres. */
 export function torqueOf(
