@@ -13,8 +13,18 @@ import {
 import { takeDetail } from './take-detail.ts';
 import { startsName, takeLoneFlange, takeName, takeWhatItHolds, takeWhereItWas } from './take-name.ts';
 import { placeOfOnlySet, takePlaceWord } from './take-place.ts';
+import { isPutOn } from './take-treatment.ts';
 import { spreadStow } from './spread-stow.ts';
-import { emptyFasteners, openFasteners, pass, peek, startState, use, type State } from './state.ts';
+import {
+  emptyFasteners,
+  openFasteners,
+  pass,
+  peek,
+  startState,
+  takeWaiting,
+  use,
+  type State,
+} from './state.ts';
 import {
   setLength,
   takeDrive,
@@ -120,7 +130,7 @@ function step(state: State, atom: Atom): void {
   const word = as(atom, 'number');
   if (word) return takeNumber(state, word.value, true);
   if (takeLoneFlange(state, atom)) return;
-  if (startsName(state) && !nameMustWait(state, atom)) return takeName(state);
+  if (startsName(state) && !isPutOn(state, atom) && !nameMustWait(state, atom)) return takeName(state);
   if (takeValue(state, atom) || takeDescription(state, atom) || takeDetail(state, atom)) return;
   if (has(atom, 'preposition')) {
     if (!takeWhereItWas(state) && !takeWhatItHolds(state) && !takePlaceWord(state)) use(state, 'filler');
@@ -174,10 +184,13 @@ function closeLine(state: State): void {
   if (state.later.length > 0) {
     const item = emptyFasteners();
     for (const apply of state.later.splice(0)) apply(item);
+    takeWaiting(state, item);
     item.stow = state.stow;
     state.stow = null;
     state.items.push({ start: 0, item });
   }
+  for (const { start, treatment } of state.putOn.splice(0))
+    state.items.push({ start, item: { kind: 'treatment', treatment } });
   for (const item of state.singular) item.count ??= 1;
   spreadStow(state);
   placeOfOnlySet(state);

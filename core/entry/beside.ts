@@ -1,6 +1,6 @@
 import type { EntryItem } from './meaning.ts';
 
-/** What takes nothing off by itself: a rag, a mark, a measurement, a bag, a place, a note. */
+/** What takes nothing off by itself: a rag, a mark, a measurement, a bag, a place, a sealant, a note. */
 const BESIDE: ReadonlySet<EntryItem['kind']> = new Set([
   'temporary',
   'mark',
@@ -8,6 +8,7 @@ const BESIDE: ReadonlySet<EntryItem['kind']> = new Set([
   'condition',
   'stow',
   'place',
+  'treatment',
   'note',
 ]);
 

@@ -8,6 +8,7 @@ function chipsOfPart(item: PartItem): Chip[] {
   return [
     chip(name, CAPTION.part[item.happened]),
     ...(item.heldBy === null ? [] : [chip(item.heldBy, CAPTION.heldBy)]),
+    ...item.treatments.map((one) => chip(one.typed, CAPTION.putOn)),
     ...(item.ownPlace ? [chip('own place', CAPTION.ownPlace)] : []),
     ...(item.stamped === null ? [] : [chip(item.stamped, CAPTION.stamped)]),
     ...(item.renew === null ? [] : [chip(item.renew === 'must' ? 'renew' : 'renew if worn', CAPTION.renew)]),
@@ -21,6 +22,7 @@ function chipsOfConnection(item: ConnectionItem): Chip[] {
   return [
     chip(name, item.leaveAlone ? CAPTION.leaveAlone : CAPTION.part[item.happened]),
     ...(item.heldBy === null ? [] : [chip(item.heldBy, CAPTION.heldBy)]),
+    ...item.treatments.map((one) => chip(one.typed, CAPTION.putOn)),
     ...(item.ends === null ? [] : [chip(String(item.ends), CAPTION.ends)]),
     ...(item.clampMm === null ? [] : [chip(`${item.clampMm} mm`, CAPTION.clamp)]),
     ...(item.pins === null ? [] : [chip(String(item.pins), CAPTION.pins)]),
@@ -80,6 +82,8 @@ function chipsOf(item: EntryItem): Chip[] {
       return chipsOfStow(item.stow);
     case 'place':
       return [chip(item.place, CAPTION.place)];
+    case 'treatment':
+      return [chip(item.treatment.typed, CAPTION.putOn)];
     case 'note':
       return [chip(item.text, CAPTION.note)];
   }

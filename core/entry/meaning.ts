@@ -71,6 +71,7 @@ export type EntryItem =
   | ConditionItem
   | StowItem
   | PlaceItem
+  | TreatmentItem
   | NoteItem;
 
 // ---------------------------------------------------------------------------------------------- fasteners
@@ -194,6 +195,13 @@ export interface Condition {
   readonly holes: readonly number[];
 }
 
+/** Sealant, threadlock, grease … seen on a part or hose: on the way back it is put on again. */
+export interface PutOn {
+  readonly what: Exclude<Treatment, 'dry'>;
+  /** As typed: "PTFE tape". */
+  readonly typed: string;
+}
+
 // ------------------------------------------------------------------------------------- parts, connections
 
 export interface PartItem {
@@ -211,6 +219,7 @@ export interface PartItem {
   readonly renew: Renew | null;
   /** For moved aside: "hung on wire". */
   readonly heldBy: string | null;
+  readonly treatments: readonly PutOn[];
   readonly stow: Stow | null;
   readonly conditions: readonly Condition[];
 }
@@ -233,6 +242,7 @@ export interface ConnectionItem {
   /** "leave alone": not to be undone at all. */
   readonly leaveAlone: boolean;
   readonly heldBy: string | null;
+  readonly treatments: readonly PutOn[];
   readonly stow: Stow | null;
   readonly conditions: readonly Condition[];
 }
@@ -304,6 +314,12 @@ export interface StowItem {
 export interface PlaceItem {
   readonly kind: 'place';
   readonly place: string;
+}
+
+/** "sealant" with nothing it could be on: it belongs to the removal. */
+export interface TreatmentItem {
+  readonly kind: 'treatment';
+  readonly treatment: PutOn;
 }
 
 /** Kept as typed: a note that was asked for ("note: …", "…" in quotes) and everything that was not understood. */

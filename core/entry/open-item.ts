@@ -79,6 +79,7 @@ export function openPart(state: State, run: Run, front: number, look: DraftOf<'p
     stamped: null,
     renew: null,
     heldBy,
+    treatments: state.putOn.splice(0).map(({ treatment }) => treatment),
     stow: null,
     conditions,
   };
@@ -108,6 +109,7 @@ export function openConnection(
     pins: state.pins,
     leaveAlone: false,
     heldBy: held ? wording(state, front, run.length) : null,
+    treatments: state.putOn.splice(0).map(({ treatment }) => treatment),
     stow: null,
     conditions,
   };

@@ -1,5 +1,5 @@
 import type { Atom } from './atom.ts';
-import type { Condition, EntryItem, FastenerItem, Happened, TokenKind, Unit } from './meaning.ts';
+import type { Condition, EntryItem, FastenerItem, Happened, PutOn, TokenKind, Unit } from './meaning.ts';
 
 /** A meaning while it is being put together. */
 export type Draft<T extends EntryItem = EntryItem> = T extends EntryItem
@@ -35,6 +35,8 @@ export interface State {
   size: { readonly mm: number; readonly unit: Unit; readonly lengthMm: number | null } | null;
   /** A condition before its noun: "cracked cover". */
   adjectives: Condition[];
+  /** Sealant, grease … said before what it is on: "greased bearing". */
+  putOn: { readonly start: number; readonly treatment: PutOn }[];
   verb: Happened | null;
   verbForAll: boolean;
   did: DraftOf<'fluid'>['did'];
@@ -71,6 +73,7 @@ export function startState(text: string, sig: readonly Atom[]): State {
     holes: null,
     size: null,
     adjectives: [],
+    putOn: [],
     verb: null,
     verbForAll: false,
     did: null,
@@ -158,6 +161,12 @@ export function freshFasteners(state: State): DraftOf<'fasteners'> | null {
   return state.fresh?.kind === 'fasteners' ? state.fresh : null;
 }
 
+/** Gives a set the sealant or grease that was said before it. */
+export function takeWaiting(state: State, item: DraftOf<'fasteners'>): void {
+  const said = state.putOn.splice(0).map(({ treatment }) => treatment.what);
+  item.treatments = [...new Set([...item.treatments, ...said])];
+}
+
 /** Opens a new set with the count that was waiting, what was said before, and the word for what happened. */
 export function openFasteners(state: State): DraftOf<'fasteners'> {
   const item = emptyFasteners();
@@ -179,6 +188,7 @@ export function openFasteners(state: State): DraftOf<'fasteners'> {
   item.stow = state.stow;
   state.stow = null;
   for (const apply of state.later.splice(0)) apply(item);
+  takeWaiting(state, item);
   add(state, start, item);
   return item;
 }

@@ -1,7 +1,8 @@
 import { as, has, type Atom } from './atom.ts';
 import { takeKeyAsPart } from './take-plug.ts';
+import { takeTreatment } from './take-treatment.ts';
 import { currentFasteners, describe, pass, peek, use, type State } from './state.ts';
-import type { Torque, Treatment } from './meaning.ts';
+import type { Torque } from './meaning.ts';
 
 /** Values that describe what stands before them: class, torque, amount, ends, pins, stamped number. */
 export function takeDetail(state: State, atom: Atom): boolean {
@@ -29,8 +30,9 @@ function takeOfFasteners(state: State, atom: Atom): boolean {
   } else if (torque) takeTorque(state, torque.torque);
   else if (has(atom, 'by-feel')) {
     takeTorque(state, { value: null, unit: 'Nm', torqueNm: null, angleDeg: null, byFeel: true, stages: [] });
-  } else if (treatment) takeTreatment(state, treatment.what);
-  else if (has(atom, 'left-hand')) {
+  } else if (treatment) {
+    if (!takeTreatment(state, treatment.what)) takeRemark(state);
+  } else if (has(atom, 'left-hand')) {
     describe(state, (it) => {
       it.leftHand = true;
     });
@@ -84,16 +86,6 @@ function nextStage(state: State, before: Torque, more: Torque): Torque | null {
 /** A torque and its angle as stages. */
 function stagesOf({ value, unit, angleDeg }: Torque): string[] {
   return [...(value === null ? [] : [`${value} ${unit}`]), ...(angleDeg === null ? [] : [`${angleDeg}°`])];
-}
-
-/** Grease and threadlock are noted on fasteners only; on a part the word is kept as a remark. */
-function takeTreatment(state: State, what: Treatment): void {
-  if (state.current !== null && currentFasteners(state) === null && state.count === null)
-    return takeRemark(state);
-  describe(state, (it) => {
-    if (!it.treatments.includes(what)) it.treatments = [...it.treatments, what];
-  });
-  use(state, 'treatment');
 }
 
 /** "M10 fine": one of several pitches, so none; "M10 coarse": the coarse one, said. */

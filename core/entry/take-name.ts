@@ -37,6 +37,9 @@ function belongs(state: State, offset: number): boolean {
     return currentFasteners(state) === null || state.fresh === null;
   if (has(atom, 'head', 'drive-style', 'across-flats')) return leadsToNoun(state, offset, false);
   if (has(atom, ...BEFORE_NOUN)) return leadsToNoun(state, offset, true);
+  // "sealed bearing" is a kind of bearing, not one with sealant on it.
+  if (has(atom, 'treatment') && /^(?:sealed|dry|silicone)$/i.test(atom?.text ?? ''))
+    return leadsToNoun(state, offset, false);
   // "caps 1 to 5"
   if (
     has(atom, 'num') &&

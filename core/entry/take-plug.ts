@@ -1,4 +1,5 @@
 import { as } from './atom.ts';
+import { TREATMENT_WORD } from './text.ts';
 import { add, emptyFasteners, peek, use, type DraftOf, type State } from './state.ts';
 
 /** "2 plugs G 1/4": a plug with a thread is screwed in, so it is counted as fasteners and not joined again. */
@@ -13,6 +14,7 @@ export function takeScrewPlug(state: State): void {
   item.count = plug.qty;
   item.stow = plug.stow;
   item.conditions = plug.conditions;
+  item.treatments = plug.treatments.map(({ what }) => what);
   if (plug.happened === 'slackened') item.happened = 'slackened';
   add(state, start, item);
 }
@@ -35,6 +37,9 @@ export function takeKeyAsPart(state: State): DraftOf<'part'> | null {
     stamped: null,
     renew: key.renew,
     heldBy: null,
+    treatments: key.treatments.flatMap((what) =>
+      what === 'dry' ? [] : [{ what, typed: TREATMENT_WORD[what] }],
+    ),
     stow: key.stow,
     conditions: key.conditions,
   };

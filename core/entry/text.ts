@@ -126,6 +126,7 @@ export const CAPTION = {
   byFeel: 'by feel',
   angle: 'angle',
   treated: 'as found',
+  putOn: 'put on again',
   renew: 'on the way back',
   stow: 'goes in',
   stowClamp: '1 clamp goes in',

@@ -122,11 +122,11 @@ wrong = wrong, not original, wrong one
 `;
 
 export const TREATMENTS = `
-threadlock = threadlock, thread lock, threadlocker, threadlocked, locking fluid
-sealant = sealant, sealed, sealer, thread sealant, ptfe tape, thread tape, sealing compound, jointing compound
-greased = greased, with grease
+threadlock = threadlock, thread lock, threadlocker, thread locker, threadlocked, thread locked, threadlocking, thread locking, thread locking fluid, threadlocking fluid, thread locking compound, locking fluid, locking compound
+sealant = sealant, sealed, sealer, sealing paste, thread sealant, thread sealer, gasket sealant, gasket sealer, flange sealant, silicone sealant, silicone, ptfe tape, thread tape, thread sealing tape, sealing compound, gasket compound, jointing compound, jointing paste
+greased = greased, with grease, grease, bearing grease, assembly grease
 oiled = oiled, lubricated
-anti-seize = anti seize, antiseize, copper paste, copper grease, assembly paste
+anti-seize = anti seize, antiseize, anti seize paste, anti seize compound, copper paste, copper grease, assembly paste
 dry = dry
 `;
 

@@ -20,6 +20,7 @@ function writePart(item: PartItem, style: Style): string {
   return [
     `${before(item)}${name}`,
     ...held(item.heldBy, style),
+    ...item.treatments.map(({ typed }) => typed),
     ...(item.ownPlace ? ['own place'] : []),
     ...(item.stamped === null ? [] : [`stamped ${open(item.stamped, style)}`]),
     ...(item.renew === null ? [] : [RENEW_WORD[item.renew]]),
@@ -33,6 +34,7 @@ function writeConnection(item: ConnectionItem, style: Style): string {
   return [
     `${before(item)}${name}`,
     ...held(item.heldBy, style),
+    ...item.treatments.map(({ typed }) => typed),
     ...(item.ends === null ? [] : [`${item.ends} ends`]),
     ...(item.clampMm === null ? [] : [`clamp ${item.clampMm} mm`]),
     ...(item.pins === null ? [] : [`${item.pins} way`]),
@@ -89,6 +91,8 @@ function render(item: EntryItem, style: Style): string {
       return writeStow(item.stow, style).join('');
     case 'place':
       return style === 'quoted' ? `place: ${quote(item.place)}` : item.place;
+    case 'treatment':
+      return item.treatment.typed;
     case 'note':
       return style === 'quoted' ? `note: ${quote(item.text)}` : `note: ${item.text}`;
   }

@@ -10,12 +10,23 @@ import type {
   NoteItem,
   PartItem,
   PlaceItem,
+  PutOn,
   TemporaryItem,
 } from '../../core/entry/index.ts';
 import { fasteners } from './any-set.ts';
 import { anyText, maybe, count, tenths, stow, condition, conditions } from './any-value.ts';
 
 const happened = fc.constantFrom('off' as const, 'slackened' as const, 'opened' as const, 'aside' as const);
+
+const putOn = fc.constantFrom<PutOn>(
+  { what: 'sealant', typed: 'PTFE tape' },
+  { what: 'sealant', typed: 'sealant' },
+  { what: 'threadlock', typed: 'thread locker' },
+  { what: 'greased', typed: 'greased' },
+  { what: 'oiled', typed: 'oiled' },
+  { what: 'anti-seize', typed: 'anti-seize' },
+);
+const treatments = fc.uniqueArray(putOn, { maxLength: 2 });
 
 const part: fc.Arbitrary<PartItem> = fc.record({
   kind: fc.constant('part'),
@@ -27,6 +38,7 @@ const part: fc.Arbitrary<PartItem> = fc.record({
   stamped: maybe(anyText),
   renew: maybe(fc.constantFrom('must', 'if worn')),
   heldBy: maybe(anyText),
+  treatments,
   stow: maybe(stow),
   conditions,
 });
@@ -42,6 +54,7 @@ const connection: fc.Arbitrary<ConnectionItem> = fc.record({
   pins: maybe(fc.integer({ min: 1, max: 99 })),
   leaveAlone: fc.boolean(),
   heldBy: maybe(anyText),
+  treatments,
   stow: maybe(stow),
   conditions,
 });
@@ -100,6 +113,7 @@ const small = fc.oneof(
   fc.record({ kind: fc.constant('condition' as const), condition }) satisfies fc.Arbitrary<ConditionItem>,
   fc.record({ kind: fc.constant('stow' as const), stow }),
   fc.record({ kind: fc.constant('place' as const), place: anyText }) satisfies fc.Arbitrary<PlaceItem>,
+  fc.record({ kind: fc.constant('treatment' as const), treatment: putOn }),
   fc.record({ kind: fc.constant('note' as const), text: anyText }) satisfies fc.Arbitrary<NoteItem>,
 );
 

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { planJob } from '../../core/reinstall/index.ts';
 import { jobExport } from '../../core/usecases/job-file.ts';
 import { clientOf, command, good, holes, logJob, named, stateOf } from '../support/client.ts';
 import { newWorkshop } from '../support/workshop.ts';
@@ -143,6 +144,36 @@ describe('what is typed, stored', () => {
     expect(await say('cover, 5 M8x16')).toBe('Removal 3, Cover, is written down.');
     const threads = stateOf(workshop, jobId).spec.map((spec) => [spec.thread, spec.threadKnown]);
     expect(threads[0]).toEqual(['M80', false]);
+  });
+
+  it.each([
+    ['gearbox cover, gasket, sealant, 12 M8x25 hex 13', 'sealant', 'gasket'],
+    ['cover, sealant, 4 M8x25', 'sealant', 'cover'],
+    ['cover, thread locker, 4 M8x25', 'thread locker', 'cover'],
+    ['cover, anti-seize, 4 M8x25', 'anti-seize', 'cover'],
+    ['greased bearing', 'grease', 'bearing'],
+    ['pipe, PTFE tape', 'PTFE tape', 'pipe'],
+    ['4 M8x25, grease', 'grease', ''],
+    ['4 M8x25, threadlock', 'threadlock', ''],
+    ['sealant', 'sealant', null],
+  ])('puts on again on the way back what was seen on a thing: %s', async (line, name, on) => {
+    const { state } = await logged(line);
+    const [one, ...more] = state.consumable;
+    expect(more).toEqual([]);
+    const things = [...state.part, ...state.connection, ...state.fset];
+    expect([one?.name, things.find((thing) => thing.id === one?.thingId)?.name ?? null]).toEqual([name, on]);
+    const put = planJob(state, 0)
+      .steps.flatMap((step) => step.actions)
+      .filter((action) => action.code === 'put on');
+    expect(put.map((action) => action.sentence)).toEqual([`Put on: ${name}.`]);
+  });
+
+  it('puts a sealant that is typed by itself on the removal under way', async () => {
+    const workshop = newWorkshop();
+    const jobId = await logJob(workshop, 'Bench lathe', ['end cover, 2 M8x25']);
+    good(await clientOf(workshop).log.add({ ...command(), jobId, text: 'sealant', removalId: null }));
+    const { consumable, removal } = stateOf(workshop, jobId);
+    expect(consumable.map((one) => one.thingId)).toEqual(removal.map((one) => one.id));
   });
 
   it('takes the side from the words for the place', async () => {

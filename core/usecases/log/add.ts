@@ -12,7 +12,7 @@ import { differencesOf } from '../pattern/differences.ts';
 import { holesOf, stowFor, nextBag } from '../pieces.ts';
 import { logOrder } from './order.ts';
 import { threadDoubts } from './spec.ts';
-import { addConnection, addFasteners, addPart, type Line, put } from './rows.ts';
+import { addConnection, addConsumable, addFasteners, addPart, type Line, put } from './rows.ts';
 import { addFluid, addMadeSafe, addTemporary } from './rows-other.ts';
 
 export interface LogInput extends JobInput {
@@ -211,6 +211,9 @@ function addItem(line: Line, item: EntryItem): void {
       if (note !== null) line.notes.push(note);
       return;
     }
+    case 'treatment':
+      addConsumable(line, removal.id, item.treatment);
+      return;
     case 'note':
       line.notes.push(item.text);
       return;

@@ -1,5 +1,5 @@
 import { generateKeyBetween } from 'fractional-indexing';
-import type { ConnectionItem, FastenerItem, PartItem } from '../../entry/meaning.ts';
+import type { ConnectionItem, FastenerItem, PartItem, PutOn } from '../../entry/meaning.ts';
 import { emptyFasteners } from '../../entry/state.ts';
 import { blank } from '../../model/blank.ts';
 import type { Row, TableName } from '../../model/tables.ts';
@@ -143,8 +143,8 @@ export function addFasteners(line: Line, item: FastenerItem): void {
   const holes = holesWith(expected, typedSpec, item.lengths.length > 0, holesFor(line, item, set, spec));
   for (const hole of holes) decision.writer.put('position', hole);
   if (!slackened) bookOut(decision, set, holes);
-  if (item.treatments.includes('sealant')) addConsumable(line, set.id, 'sealant');
-  if (item.treatments.includes('threadlock')) addConsumable(line, set.id, 'threadlock');
+  for (const what of item.treatments)
+    if (what !== 'dry') addConsumable(line, set.id, { what, typed: CONSUMABLES[what].name });
   line.lastSet = set;
 }
 
@@ -174,12 +174,38 @@ function addStack(line: Line, item: FastenerItem, set: Row<'fset'>): void {
   });
 }
 
-function addConsumable(line: Line, thingId: string, kind: 'sealant' | 'threadlock'): void {
+/** What is put on again, by how it was found, with the word for it where only that was said. */
+const CONSUMABLES = {
+  sealant: { kind: 'sealant', name: 'sealant' },
+  threadlock: { kind: 'threadlock', name: 'threadlock' },
+  greased: { kind: 'grease', name: 'grease' },
+  oiled: { kind: 'oil', name: 'oil' },
+  'anti-seize': { kind: 'paste', name: 'anti-seize' },
+} as const;
+/** Found so, and no name of what is put on. */
+const FOUND = new Set([
+  'greased',
+  'with grease',
+  'oiled',
+  'lubricated',
+  'sealed',
+  'threadlocked',
+  'thread locked',
+]);
+
+/** What was seen on a thing and is put on again: once, also where a pattern expects it. */
+export function addConsumable(line: Line, thingId: string, { what, typed }: PutOn): void {
   const { decision } = line;
-  decision.writer.put(
+  const { kind, name } = CONSUMABLES[what];
+  const named = FOUND.has(typed.toLowerCase()) ? name : typed;
+  const known = decision.writer.list(
     'consumable',
-    blank('consumable', decision.newId(), decision.jobId, { thingId, kind, name: kind }),
+    (one) => one.thingId === thingId && one.name.toLowerCase() === named.toLowerCase(),
+    decision.state.consumable,
   );
+  if (known.length > 0) return;
+  const row = blank('consumable', decision.newId(), decision.jobId, { thingId, kind, name: named });
+  decision.writer.put('consumable', row);
 }
 
 const PART_KINDS = {
@@ -230,6 +256,7 @@ export function addPart(line: Line, item: PartItem): void {
     ...renewal,
   });
   put(line, 'part', part);
+  for (const one of item.treatments) addConsumable(line, part.id, one);
   if (how === 'off')
     book(decision, {
       qty: Math.max(1, part.qty),
@@ -274,7 +301,7 @@ export function addConnection(line: Line, item: ConnectionItem): void {
     item.pins === null ? '' : `${item.pins} pin`,
     item.conditions.map((one) => one.what).join(', '),
   ].filter((word) => word !== '');
-  put(
+  const connection = put(
     line,
     'connection',
     blank('connection', decision.newId(), decision.jobId, {
@@ -288,4 +315,5 @@ export function addConnection(line: Line, item: ConnectionItem): void {
       leaveAlone: item.leaveAlone,
     }),
   );
+  for (const one of item.treatments) addConsumable(line, connection.id, one);
 }
