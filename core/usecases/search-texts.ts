@@ -3,6 +3,7 @@ import { doneOf, passedOf, sayDone } from '../model/done.ts';
 import type { JobState, Row } from '../model/tables.ts';
 import type { SearchText } from '../store/search-index.ts';
 import { describeSpec } from '../tally/index.ts';
+import { removalIdOf, thingWords } from '../model/thing-words.ts';
 
 /** How a word that stands for several is marked in a plain text, so that it is not taken for a part of another word. */
 export const senseMark = (sense: string): string => `=${sense}=`;
@@ -57,11 +58,16 @@ function setTexts(state: JobState): Raw[] {
 function otherTexts(state: JobState): Raw[] {
   const stows = new Map(state.stow.map((stow) => [stow.id, `${stow.kind} ${stow.label}`]));
   const opened = new Map(state.opens.map((one) => [one.fluidId, one.thingId]));
-  const of = (kind: string, row: { id: string; removalId: string | null }, shown: Raw['shown']): Raw => ({
+  const of = (
+    kind: string,
+    row: { id: string; removalId: string | null; typed?: string },
+    shown: Raw['shown'],
+  ): Raw => ({
     kind,
     thingId: row.id,
     removalId: row.removalId,
     shown,
+    also: [row.typed ?? ''],
   });
   return [
     ...state.part.map((row) =>
@@ -85,6 +91,25 @@ function otherTexts(state: JobState): Raw[] {
     ...state.action.map((row) => of('note', row, [row.what])),
     ...state.asFound.map((row) => of('as found', { id: row.id, removalId: null }, [row.text])),
     ...state.halt.map((row) => of('handover', { id: row.id, removalId: null }, [row.note])),
+  ];
+}
+
+/** Where things were sent, what is to be got, put on, done besides, or looked for, and what was said with it. */
+function besideTexts(state: JobState): Raw[] {
+  const raw = (kind: string, thingId: string | null, shown: Raw['shown']): Raw => ({
+    kind,
+    thingId,
+    removalId: thingId === null ? null : removalIdOf(state, thingId),
+    shown: thingId === null ? shown : [...shown, thingWords(state, thingId)],
+  });
+  return [
+    ...state.away.map((row) =>
+      raw(row.backAt === null ? 'away' : 'was away', row.thingId, [row.toWhom, row.note]),
+    ),
+    ...state.want.map((row) => raw('to get', row.thingId, [row.what, row.cause])),
+    ...state.consumable.map((row) => raw('put on', row.thingId, [row.name, row.batch])),
+    ...state.ownStep.map((row) => raw('own step', null, [row.title, row.body])),
+    ...state.counting.map((row) => raw('looked for', row.thingId, [row.note, row.endedWhy])),
   ];
 }
 
@@ -148,6 +173,7 @@ export function searchTexts(state: JobState): SearchText[] {
       })),
     ...setTexts(state),
     ...otherTexts(state),
+    ...besideTexts(state),
     ...doneTexts(state),
   ];
   return raws.flatMap(({ kind, thingId, removalId, shown, also = [] }) => {

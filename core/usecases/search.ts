@@ -6,7 +6,7 @@ import type { Context } from './frame.ts';
 import { searchTexts, senseMark } from './search-texts.ts';
 
 /** Another number whenever more of a job can be found: texts kept from before are made anew. */
-const TEXTS = 2;
+const TEXTS = 3;
 const LIMIT = 100;
 const SHOWN = 200;
 /** A word of fewer letters is only looked for where a word begins. */

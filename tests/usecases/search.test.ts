@@ -110,6 +110,22 @@ describe('search over every job', () => {
     expect(find('  ')).toEqual([]);
   });
 
+  it('whom a part was sent to, what is to get and what is looked for is found, with the thing it is about', async () => {
+    const { workshop, jobId, find } = await workshopOf();
+    const client = clientOf(workshop);
+    const part = stateOf(workshop, jobId).part.find((one) => one.name === 'side cover');
+    const sent = { thingId: part?.id ?? '', toWhom: 'Grinder in the yard', due: null, note: 'skim it' };
+    expect(find('Grinder')).toEqual([]);
+    good(await client.away.send({ ...command(), jobId, ...sent }));
+    expect(find('Grinder')).toEqual(['Winch gearbox: away: Grinder in the yard, skim it, side cover']);
+    const [hit] = search({ workshop, actor: null }, 'skim cover');
+    expect(hit?.removalId).toBe(part?.removalId);
+    expect(searchNear({ workshop, actor: null }, 'Grnder').near).toEqual(['Grinder in the yard']);
+    const lost = { what: '10 mm socket', qty: 1, thingId: null, note: 'in the chip tray?' };
+    good(await client.item.lost({ ...command(), jobId, ...lost }));
+    expect(find('chip tray')).toEqual([expect.stringContaining('10 mm socket')]);
+  });
+
   it('a hit leads to its removal', async () => {
     const { workshop, jobId } = await workshopOf();
     const hit = search({ workshop, actor: null }, 'M8x25').find((one) => one.kind === 'set');
