@@ -96,7 +96,8 @@ function searchFindings(at: Situation): Draft[] {
     const stow = at.graph.log.stow.get(search.stowId ?? '');
     const thing = search.thingId ?? search.of[0]?.setId ?? search.of[0]?.partId ?? null;
     const subject = search.thingId ?? search.stowId ?? search.countingId;
-    const where = search.lookAt[0] ?? 'Look where it was seen last.';
+    const first = search.lookAt[0] ?? 'Look where it was seen last.';
+    const where = first.charAt(0).toUpperCase() + first.slice(1);
     const name = stow
       ? `${stow.kind[0]?.toUpperCase()}${stow.kind.slice(1)} ${stow.label} was counted at ${search.counted}, ${search.expected} by the books.`
       : `${search.name}: ${search.missing} not found.`;

@@ -107,7 +107,7 @@ describe('searches', () => {
       clears: 'Find it, or search and write it off by name. Buying another does not end the search.',
     });
     expect(one?.sentence).toBe(
-      'Bag 4 was counted at 2, 3 by the books. Never counted since it was noted at bag 4. bag 4: empty it, its seams and what it stood on.',
+      'Bag 4 was counted at 2, 3 by the books. Never counted since it was noted at bag 4. Bag 4: empty it, its seams and what it stood on.',
     );
     job.set('counting', count, { ended: 'accepted' });
     expect(of(job, 'count.differs')).toEqual([]);
