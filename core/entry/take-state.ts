@@ -189,9 +189,13 @@ export function takeHappened(state: State, what: Happened): void {
   }
   if (item.kind === 'part' || item.kind === 'connection') item.happened = what;
   else if (item.kind === 'fasteners') {
-    if (what === 'aside') return pass(state);
+    if (what === 'aside' || what === 'opened') return pass(state);
     item.happened = what === 'slackened' ? 'slackened' : 'off';
   } else if (what !== 'off') return pass(state);
+  // How it came off says that it cannot go back as it was.
+  const atom = peek(state);
+  if (atom && /^(?:drilled|cut)/i.test(atom.text))
+    state.items.push({ start: atom.start, item: { kind: 'note', text: atom.text } });
   use(state, 'happened');
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chips, readEntry } from '../../core/entry/index.ts';
-import { notUnderstood, part, said, set } from './said.ts';
+import { note, notUnderstood, part, said, set } from './said.ts';
 
 /** Lines that a person typed who knew only the guide, and what was meant by them. */
 
@@ -116,6 +116,10 @@ describe('one piece that is named in the singular is one', () => {
     expect(said(line)).toEqual(meant);
     expect(notUnderstood(line)).toEqual([]);
   });
+});
+
+it('keeps how rivets came off as a note', () => {
+  expect(said('4 pop rivets drilled out')).toEqual([set({ what: 'rivet', count: 4 }), note('drilled out')]);
 });
 
 describe('a thread that no table has', () => {

@@ -1,5 +1,6 @@
-import type { ConditionItem, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
+import type { ConditionItem, Entry, EntryItem, PlaceItem, StowItem } from '../../entry/meaning.ts';
 import { readEntry, takesNothingOff } from '../../entry/index.ts';
+import { writeCondition, writeStow } from '../../entry/write-words.ts';
 import { blank } from '../../model/blank.ts';
 import { againPlans } from '../../model/off-again.ts';
 import { ok, type Result, refuse } from '../../model/result.ts';
@@ -140,7 +141,8 @@ function addLoose(line: Line, item: ConditionItem | StowItem | PlaceItem): strin
   const set =
     line.lastSet ?? decision.state.fset.filter((one) => one.removalId === line.removal.id).at(-1) ?? null;
   if (item.kind === 'place') return null;
-  if (!set) return item.kind === 'stow' ? null : `${item.condition.what}`;
+  if (!set)
+    return item.kind === 'stow' ? writeStow(item.stow, 'plain').join('') : writeCondition(item.condition);
   if (item.kind === 'stow') {
     const stow =
       item.stow.label === null ? nextBag(decision) : stowFor(decision, item.stow.kind, item.stow.label);
@@ -159,7 +161,9 @@ function addLoose(line: Line, item: ConditionItem | StowItem | PlaceItem): strin
         fate: item.condition.what === 'snapped' ? 'blocked' : hole.fate,
         fateWhy: item.condition.what === 'snapped' ? 'snapped at removal' : hole.fateWhy,
       });
-  return hit.length === 0 ? item.condition.what : null;
+  return hit.length > 0 && hit.every((n) => holes.some((hole) => hole.n === n))
+    ? null
+    : writeCondition(item.condition);
 }
 
 /** Books one item of the line; what only describes and found nothing to describe is kept as a note. */
@@ -208,7 +212,7 @@ function addItem(line: Line, item: EntryItem): void {
     case 'stow':
     case 'place': {
       const note = addLoose(line, item);
-      if (note !== null) line.notes.push(note);
+      if (note !== null) line.kept.push(note);
       return;
     }
     case 'treatment':
@@ -246,12 +250,14 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
           .sort()
           .at(-1) ?? null,
       notes: [],
+      kept: [],
     };
     for (const item of entry.items) addItem(line, item);
-    if (line.notes.length > 0)
+    const notes = [...line.notes, ...line.kept];
+    if (notes.length > 0)
       decision.writer.put('removal', {
         ...removal,
-        note: [removal.note, ...line.notes].filter((text) => text !== '').join('\n'),
+        note: [removal.note, ...notes].filter((text) => text !== '').join('\n'),
       });
     const order = logOrder([...decision.state.removal.filter((one) => one.id !== removal.id), removal]);
     const number = order.findIndex((one) => one.id === removal.id) + 1;
@@ -265,6 +271,7 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
       differences,
       said: [
         saidOf(number, removal, input.text, notUnderstood),
+        keptWords([...remarks(entry), ...line.kept]),
         threadDoubts(entry.items),
         ...differences,
         newlyAlike(decision),
@@ -274,6 +281,17 @@ export function logAdd(context: Context, input: LogInput): Reply<Logged> {
     });
   });
 }
+
+/** Words that are known and that no field holds; a note that was asked for is none of them. */
+function remarks({ tokens, items }: Entry): string[] {
+  const notes = new Set(items.flatMap((item) => (item.kind === 'note' ? [item.text] : [])));
+  return tokens.flatMap(({ kind, text }) =>
+    (kind === 'note' || kind === 'happened') && notes.has(text) ? [text] : [],
+  );
+}
+
+const keptWords = (kept: readonly string[]): string =>
+  kept.length === 0 ? '' : `Kept as a note: ${kept.map((one) => `“${one}”`).join(', ')}.`;
 
 function saidOf(
   number: number,

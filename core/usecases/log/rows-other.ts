@@ -1,16 +1,18 @@
 import type { FluidItem, MadeSafeItem, TemporaryItem } from '../../entry/meaning.ts';
+import { writeCondition } from '../../entry/write-words.ts';
 import { blank } from '../../model/blank.ts';
 import { type Line, put } from './rows.ts';
 
 /** A fluid of the job: the same name again is the same system, and this removal opens it. */
 export function addFluid(line: Line, item: FluidItem): void {
   const { decision, removal } = line;
-  const known = decision.state.fluid.find((fluid) => fluid.name.toLowerCase() === item.name.toLowerCase());
+  // "drained": what it was has to be asked, but that it was drained is known.
+  const name = item.name === '' ? 'fluid' : item.name;
+  const known = decision.state.fluid.find((fluid) => fluid.name.toLowerCase() === name.toLowerCase());
   const current = known ? (decision.writer.get('fluid', known.id) ?? known) : null;
   const drained = item.did === 'filled' || item.did === 'bled' ? null : item.amountMl;
   const sum = drained === null ? (current?.drainedMl ?? null) : (current?.drainedMl ?? 0) + drained;
-  const base =
-    current ?? blank('fluid', decision.newId(), decision.jobId, { name: item.name, typed: line.typed });
+  const base = current ?? blank('fluid', decision.newId(), decision.jobId, { name, typed: line.typed });
   const fluid = {
     ...base,
     drainedMl: sum,
@@ -18,6 +20,8 @@ export function addFluid(line: Line, item: FluidItem): void {
     lost: item.did === 'lost' ? ('some' as const) : item.did === 'drained' ? ('all' as const) : base.lost,
   };
   put(line, 'fluid', fluid);
+  line.kept.push(...item.conditions.map(writeCondition));
+  if (drained === null && item.amountTyped !== null) line.kept.push(item.amountTyped);
   if (item.did !== 'filled' && item.did !== 'bled')
     decision.writer.put(
       'opens',

@@ -1,6 +1,7 @@
 import { generateKeyBetween } from 'fractional-indexing';
 import type { ConnectionItem, FastenerItem, PartItem, PutOn } from '../../entry/meaning.ts';
 import { emptyFasteners } from '../../entry/state.ts';
+import { writeCondition } from '../../entry/write-words.ts';
 import { blank } from '../../model/blank.ts';
 import type { Row, TableName } from '../../model/tables.ts';
 import type { Decision } from '../frame.ts';
@@ -20,6 +21,8 @@ export interface Line {
   lastSet: Row<'fset'> | null;
   lastOrd: string | null;
   notes: string[];
+  /** What was understood and no row can hold: kept as notes too, and said. */
+  kept: string[];
 }
 
 export function put<T extends TableName>(line: Line, table: T, row: Row<T>): Row<T> {
@@ -143,6 +146,9 @@ export function addFasteners(line: Line, item: FastenerItem): void {
   const holes = holesWith(expected, typedSpec, item.lengths.length > 0, holesFor(line, item, set, spec));
   for (const hole of holes) decision.writer.put('position', hole);
   if (!slackened) bookOut(decision, set, holes);
+  const marked = (n: number) => holes.some((hole) => hole.n === n);
+  for (const one of item.conditions)
+    if (holes.length === 0 || !one.holes.every(marked)) line.kept.push(writeCondition(one));
   for (const what of item.treatments)
     if (what !== 'dry') addConsumable(line, set.id, { what, typed: CONSUMABLES[what].name });
   line.lastSet = set;
