@@ -15,8 +15,10 @@ export interface TrayDraft {
   readonly from: readonly string[];
   readonly into: string;
   readonly told: readonly string[];
+  /** Whether what fits only holes of unknown size is booked too. */
+  readonly doubtful: boolean;
 }
-export const NO_TRAY: TrayDraft = { rows: [], unit: 'mm', from: [], into: '', told: [] };
+export const NO_TRAY: TrayDraft = { rows: [], unit: 'mm', from: [], into: '', told: [], doubtful: false };
 export const NO_MEASURE: MeasureData = {
   count: '',
   thread: '',
@@ -67,6 +69,12 @@ export function rowOf(measure: MeasureData, row: number): TrayRow {
   return { ...(trimmed as typeof rest), row, diameter: '', kind, note: '' };
 }
 
+/** The rows with what was typed behind them; without a count it is one piece. */
+export function withMeasured({ rows }: TrayDraft, measure: MeasureData): TrayRow[] {
+  const next = Math.max(0, ...rows.map((one) => one.row)) + 1;
+  return [...rows, rowOf(measure.count === '' ? { ...measure, count: '1' } : measure, next)];
+}
+
 /** A row back into the fields, to be mended. */
 export function measureOf(row: TrayRow): MeasureData {
   const { count, pitch, length, tolerance, head } = row;
@@ -95,17 +103,21 @@ export function withTable(
 /** As typed, for a row that could not be read. */
 function typedOf(row: TrayRow): string {
   const words = [row.thread, row.diameter, row.length, row.head].filter((word) => word !== '').join(', ');
+  // A line typed into the field of the count stands as it is.
+  if (words === '' && row.note === '' && !/^\d*$/.test(row.count)) return `“${row.count}”`;
   return [row.count, words || row.note || say.empty].filter((word) => word !== '').join(' × ');
 }
 
-/** What lies on the table, row by row. */
+/** What lies on the table, row by row, each with where it belongs or why not. */
 export function trayRows({ rows }: TrayDraft, answer: TrayAnswer | null): TrayRowData[] {
   const read = new Map(answer?.rows.map((row) => [row.row, row]));
+  const goes = answer === null ? new Map<number, TrayLine[]>() : linesByRow(answer);
   return rows.map((row) => {
     const said = read.get(row.row);
     const bad = (said?.problem ?? null) !== null;
     const about = [said?.problem ?? '', row.note].filter((word) => word !== '').join(' · ');
-    return { row: row.row, says: said && !bad ? `${said.count} × ${said.says}` : typedOf(row), about, bad };
+    const says = said && !bad ? `${said.count} × ${said.says}` : typedOf(row);
+    return { row: row.row, says, about, bad, goes: goes.get(row.row) ?? [] };
   });
 }
 
@@ -113,8 +125,10 @@ const homesOf = (group: TrayAnswer['groups'][number]): string =>
   [...new Set(group.homes.map(({ name }) => name).filter((name) => name !== ''))].join('; ') || group.what;
 
 function aboutGroup(group: TrayAnswer['groups'][number], says: string): string {
+  const bags = [...new Set(group.homes.map(({ bag }) => bag).filter((bag) => bag !== ''))];
   return [
     homesOf(group) === group.what ? '' : group.what,
+    bags.join(', '),
     say.of(group.open),
     group.ownPlace ? say.ownPlace : '',
     group.mustBeNew ? say.mustBeNew : '',
@@ -124,16 +138,41 @@ function aboutGroup(group: TrayAnswer['groups'][number], says: string): string {
     .join(' · ');
 }
 
-/** The answer as three lists and what measuring cannot decide. */
-export function trayAnswer(answer: TrayAnswer): TrayAnswerData {
+/** By row: where its pieces belong, then what of it is left over and why. */
+function linesByRow(answer: TrayAnswer): Map<number, TrayLine[]> {
   const groups = new Map(answer.groups.map((group) => [group.key, group]));
-  const says = new Map(answer.rows.map((row) => [row.row, row.says]));
-  const goes = answer.assigned.flatMap((one): TrayLine[] => {
+  const lines = new Map<number, TrayLine[]>();
+  const add = (row: number, line: TrayLine) => lines.set(row, [...(lines.get(row) ?? []), line]);
+  for (const one of answer.assigned) {
     const group = groups.get(one.key);
-    if (!group) return [];
-    const about = aboutGroup(group, `${say.row(one.row)}: ${one.says}`);
-    return [{ id: `${one.row}/${one.key}`, count: one.qty, name: homesOf(group), about }];
-  });
+    if (!group) continue;
+    add(one.row, {
+      id: `${one.row}/${one.key}`,
+      count: one.qty,
+      name: homesOf(group),
+      about: aboutGroup(group, one.says),
+      to: 'hole',
+      doubt: one.doubt === null ? '' : say.doubt(one.doubt),
+    });
+  }
+  for (const one of answer.leftOver)
+    add(one.row, {
+      id: `${one.row}/left`,
+      count: one.qty,
+      name: say.left,
+      about: one.says,
+      to: 'nowhere',
+      doubt: '',
+    });
+  return lines;
+}
+
+/** How many belong somewhere, what is short, and what measuring cannot decide. */
+export function trayAnswer(answer: TrayAnswer): TrayAnswerData {
+  const sum = (doubtful: boolean) =>
+    answer.assigned
+      .filter((one) => (one.doubt !== null) === doubtful)
+      .reduce((total, one) => total + one.qty, 0);
   const short = answer.groups
     .filter((group) => group.short > 0)
     .map((group) => ({
@@ -141,14 +180,11 @@ export function trayAnswer(answer: TrayAnswer): TrayAnswerData {
       count: group.short,
       name: homesOf(group),
       about: aboutGroup(group, ''),
+      to: 'hole' as const,
+      doubt: '',
     }));
-  const left = answer.leftOver.map((one) => ({
-    id: String(one.row),
-    count: one.qty,
-    name: says.get(one.row) ?? '',
-    about: one.says,
-  }));
-  return { pieces: answer.pieces, goes, short, left, alike: answer.alike.map(({ sentence }) => sentence) };
+  const alike = answer.alike.map(({ sentence }) => sentence);
+  return { pieces: answer.pieces, sorted: sum(false), doubtful: sum(true), short, alike };
 }
 
 /** Bags with something in them, and which of them were spilled. */

@@ -21,8 +21,10 @@ import {
   type TrayDraft,
   trayDraft,
   trayRows,
+  withMeasured,
   withTable,
 } from '../model/tray.ts';
+import { spreadLine } from '../model/tray-line.ts';
 import type { LostPanelProps } from '../screens/off/LostPanel.tsx';
 import type { MeasureData } from '../screens/off/MeasureForm.tsx';
 import type { TrayPanelProps } from '../screens/off/TrayPanel.tsx';
@@ -44,6 +46,15 @@ function useMeasure(key: string): [MeasureData, (measure: MeasureData) => void] 
   return [text === '' ? NO_MEASURE : kept(), (measure) => setText(JSON.stringify(measure))];
 }
 
+/** Books a tray as sorted; what was done, or null where it was refused and said. */
+async function book(
+  jobId: string,
+  tray: Omit<Parameters<typeof client.tray.accept>[0], 'command' | 'jobId'>,
+): Promise<string | null> {
+  const booked = await send(jobId, (command) => client.tray.accept({ command, jobId, ...tray }));
+  return booked ? booked.said : null;
+}
+
 /** The spilled tray: listed here, matched by the host as it is listed, booked in one. */
 export function useTray(job: OpenJob): TrayPanelProps {
   const [text, setText] = useDraft(`tray/${job.id}`);
@@ -59,10 +70,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
   // A row that cannot be read is listed all the same, with what is wrong with it.
   const onAdd = () => {
     if (isEmpty(measure) && measure.count === '') return;
-    const next = Math.max(0, ...draft.rows.map((one) => one.row)) + 1;
-    change({
-      rows: [...draft.rows, rowOf(measure.count === '' ? { ...measure, count: '1' } : measure, next)],
-    });
+    change({ rows: withMeasured(draft, spreadLine(measure)) });
     setMeasure({ ...NO_MEASURE, kind: measure.kind, tolerance: measure.tolerance });
   };
   const onFile = async (table: string) => {
@@ -71,11 +79,9 @@ export function useTray(job: OpenJob): TrayPanelProps {
     else change(withTable(draft, read.value.rows, read.value.said));
   };
   const onBook = async () => {
-    const booked = await send(job.id, (command) =>
-      client.tray.accept({ command, jobId: job.id, ...tray, into: stowNamed(draft.into) }),
-    );
-    if (!booked) return;
-    setText(keptTray({ ...NO_TRAY, unit: draft.unit, told: [booked.said] }));
+    const { unit, into, doubtful } = draft;
+    const said = await book(job.id, { ...tray, into: stowNamed(into), doubtful });
+    if (said !== null) setText(keptTray({ ...NO_TRAY, unit, told: [said] }));
   };
   return {
     form: {
@@ -91,6 +97,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
     answer: answer && trayAnswer(answer),
     bags: trayBags(job.view, from),
     into: draft.into,
+    doubtful: draft.doubtful,
     onFile: (table) => void onFile(table),
     onMend: (row) => {
       const found = draft.rows.find((one) => one.row === row);
@@ -103,6 +110,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
     onSpilled: (stowId, spilled) =>
       change({ from: spilled ? [...from, stowId] : from.filter((id) => id !== stowId) }),
     onInto: (into) => change({ into }),
+    onDoubtful: (doubtful) => change({ doubtful }),
     onBook: () => void onBook(),
   };
 }
@@ -111,7 +119,7 @@ export function useTray(job: OpenJob): TrayPanelProps {
 export function useUnknown(): UnknownPanelProps {
   const [measure, setMeasure] = useMeasure('unknown bolt');
   const [unit, setUnit] = useState<'mm' | 'in'>('mm');
-  const row = rowOf({ ...measure, count: '1' }, 1);
+  const row = rowOf({ ...spreadLine({ ...measure, count: '' }), count: '1' }, 1);
   const asked = useWhose(isEmpty(measure) ? null : { row, unit });
   const reply = isEmpty(measure) ? null : (asked.data ?? null);
   return {

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './support/program.ts';
 import { loggedJob, saved } from './support/seed.ts';
 
@@ -21,8 +22,8 @@ test('a spilled tray is read from a table, mended by hand, survives a reload, an
   writeFileSync(file, 'count;diameter;pitch;length;head\n3;7,86;1,25;25,3;13\nfew;7,86;1,25;30;13\n');
   await page.getByLabel(/A table of loose fasteners/).setInputFiles(file);
   await expect(page.getByText('Expected a whole number from 1 to 2000')).toBeVisible();
-  const goes = page.getByRole('heading', { name: 'Where they belong' }).locator('..');
-  await expect(goes.getByRole('listitem')).toHaveText([/3.*Pump cover.*4 holes open/]);
+  const goes = page.getByRole('heading', { name: 'On the table, and where it belongs' }).locator('..');
+  await expect(goes.getByRole('listitem')).toHaveText([/^3 × .*→ 3 Pump cover.*bag 1 · 4 holes open/, /few/]);
 
   await page.getByRole('button', { name: /^Change few/ }).click();
   await expect(page.getByLabel('Thread, or diameter')).toHaveValue('7.86');
@@ -31,9 +32,11 @@ test('a spilled tray is read from a table, mended by hand, survives a reload, an
   await expect(page.getByText('pieces on the table')).toBeVisible();
   await expect(page.getByText('All holes it fits are taken')).toBeVisible();
   await page.reload();
-  await expect(goes.getByRole('listitem')).toHaveCount(2);
+  await expect(goes.getByRole('listitem')).toHaveText([/→ 3 Pump cover/, /→ 6 Side cover.*1 left over/]);
 
   await page.getByLabel('Bag 1: 4').check();
+  await expect(page.getByRole('button', { name: 'Book 3 as sorted' })).toBeVisible();
+  await page.getByLabel('Bag 2: 6').check();
   await page.getByLabel('Where do the sorted ones lie now?').fill('tray 9');
   await expect(page.getByRole('heading', { name: 'Short' }).locator('..').getByRole('listitem')).toHaveText([
     /1.*Pump cover/,
@@ -48,6 +51,24 @@ test('a spilled tray is read from a table, mended by hand, survives a reload, an
   await page.keyboard.press('Control+z');
   await expect(page.getByText('searches are open')).toBeVisible();
   await expect(page.getByText('1 unaccounted')).toHaveCount(0);
+});
+
+test('a line typed into the first field is spread over the fields, and a doubtful fit is booked only when ticked', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['pump cover, 4 M8x25 hex 13, bag 1', 'guard, 2 13, bag 2'], 'F3');
+  await page.getByRole('button', { name: 'Spilled tray' }).click();
+  await page.getByLabel('How many').fill('2 M8x40 hex 13');
+  await page.keyboard.press('Enter');
+  const row = page.getByRole('listitem').filter({ hasText: '2 × M8' });
+  await expect(row).toHaveText(/40 ± 1 mm.*→ 2 Guard.*bag 2.*Doubtful: length not recorded there/);
+  await expect(page.getByRole('button', { name: 'Book 0 as sorted' })).toBeDisabled();
+  await page.getByLabel('Book the 2 doubtful ones too').check();
+  expect((await new AxeBuilder({ page }).analyze()).violations.map((one) => one.id)).toEqual([]);
+  await page.getByRole('button', { name: 'Book 2 as sorted' }).click();
+  await expect(page.getByText('2 sorted.')).toBeVisible();
 });
 
 test('an unknown bolt is held against the open holes as it is measured, and leads to them', async ({

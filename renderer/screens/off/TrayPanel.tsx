@@ -12,6 +12,8 @@ export interface TrayRowData {
   /** Why it was not read, or its note. */
   readonly about: string;
   readonly bad: boolean;
+  /** Where its pieces belong, and what of it is left over. */
+  readonly goes: readonly TrayLine[];
 }
 
 /** So many, and where they belong or why not. */
@@ -20,13 +22,17 @@ export interface TrayLine {
   readonly count: number;
   readonly name: string;
   readonly about: string;
+  readonly to: 'hole' | 'nowhere';
+  /** What of the holes was never written down, so that the fit says little; "" = no doubt. */
+  readonly doubt: string;
 }
 
 export interface TrayAnswerData {
   readonly pieces: number;
-  readonly goes: readonly TrayLine[];
+  /** Pieces that belong somewhere, and those that do so only by what nobody wrote down. */
+  readonly sorted: number;
+  readonly doubtful: number;
   readonly short: readonly TrayLine[];
-  readonly left: readonly TrayLine[];
   readonly alike: readonly string[];
 }
 
@@ -39,12 +45,15 @@ export interface TrayPanelProps {
   readonly answer: TrayAnswerData | null;
   readonly bags: readonly { readonly id: string; readonly name: string; readonly spilled: boolean }[];
   readonly into: string;
+  /** Whether the doubtful ones are booked too. */
+  readonly doubtful: boolean;
   readonly onFile: (text: string) => void;
   readonly onMend: (row: number) => void;
   readonly onDrop: (row: number) => void;
   readonly onClear: () => void;
   readonly onSpilled: (stowId: string, spilled: boolean) => void;
   readonly onInto: (text: string) => void;
+  readonly onDoubtful: (doubtful: boolean) => void;
   readonly onBook: () => void;
 }
 
@@ -115,6 +124,9 @@ function Listed({ rows, onMend, onDrop, onClear }: TrayPanelProps) {
             <p>
               <span>{one.says}</span>
               {one.about !== '' && <span className={one.bad ? 'cap grave-words' : 'cap'}>{one.about}</span>}
+              {one.goes.map((line) => (
+                <Goes key={line.id} line={line} />
+              ))}
             </p>
             <button
               type="button"
@@ -142,6 +154,21 @@ function Listed({ rows, onMend, onDrop, onClear }: TrayPanelProps) {
   );
 }
 
+/** "→ 4 Pump cover, M8 × 25 mm · bag 1": where pieces of a row belong; without an arrow what belongs nowhere. */
+function Goes({ line }: { readonly line: TrayLine }) {
+  return (
+    <>
+      <span>
+        {line.to === 'nowhere' ? '' : '→ '}
+        <b className="num">{line.count}</b>{' '}
+        <span className={line.to === 'nowhere' ? '' : 'said'}>{line.name}</span>
+      </span>
+      <span className="cap">{line.about}</span>
+      {line.doubt !== '' && <span className="cap grave-words">{line.doubt}</span>}
+    </>
+  );
+}
+
 function Lines({ title, lines }: { readonly title: string; readonly lines: readonly TrayLine[] }) {
   if (lines.length === 0) return null;
   return (
@@ -165,9 +192,7 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
 function Answer({ answer }: { readonly answer: TrayAnswerData }) {
   return (
     <div aria-live="polite">
-      <Lines title={say.goes} lines={answer.goes} />
       <Lines title={say.short} lines={answer.short} />
-      <Lines title={say.left} lines={answer.left} />
       {answer.alike.length > 0 && (
         <section className="tray-part">
           <h3>{say.alike}</h3>
@@ -183,7 +208,8 @@ function Answer({ answer }: { readonly answer: TrayAnswerData }) {
 }
 
 function Booking(props: TrayPanelProps) {
-  const sorted = props.answer?.goes.reduce((sum, line) => sum + line.count, 0) ?? 0;
+  const inDoubt = props.answer?.doubtful ?? 0;
+  const sorted = (props.answer?.sorted ?? 0) + (props.doubtful ? inDoubt : 0);
   return (
     <>
       <section className="tray-part">
@@ -203,6 +229,20 @@ function Booking(props: TrayPanelProps) {
             </li>
           ))}
         </ul>
+        {inDoubt > 0 && (
+          <ul className="list tray-bags">
+            <li>
+              <label>
+                <input
+                  type="checkbox"
+                  checked={props.doubtful}
+                  onChange={(event) => props.onDoubtful(event.target.checked)}
+                />
+                <span>{say.bookDoubtful(inDoubt)}</span>
+              </label>
+            </li>
+          </ul>
+        )}
         <Field label={say.into} example={say.intoExample} value={props.into} onChange={props.onInto} />
       </section>
       <div className="foot keys">

@@ -16,6 +16,7 @@ import {
   trayRows,
   withTable,
 } from '../../../renderer/model/tray.ts';
+import { spreadLine } from '../../../renderer/model/tray-line.ts';
 import { command, good } from '../../support/client.ts';
 import { seeded } from './seed.ts';
 
@@ -70,14 +71,49 @@ describe('a tray that is being listed', () => {
       { says: '5 × M8, 25 ± 1 mm, head 13', bad: false },
       { says: 'few × M8, 25, 13', bad: true, about: expect.stringContaining('whole number') },
     ]);
-    const shown = trayAnswer(answer);
-    expect(shown.goes).toMatchObject([
-      { count: 4, name: 'Pump cover', about: expect.stringContaining('4 holes open') },
+    const [first, second] = trayRows(draft, answer);
+    expect(first?.goes).toMatchObject([
+      { count: 4, name: 'Pump cover', about: expect.stringContaining('bag 1 · 4 holes open'), to: 'hole' },
+      { count: 1, about: expect.stringContaining('All holes it fits are taken'), to: 'nowhere' },
     ]);
-    expect(shown.left).toMatchObject([
-      { count: 1, about: expect.stringContaining('All holes it fits are taken') },
-    ]);
+    expect(second?.goes).toEqual([]);
+    expect(trayAnswer(answer)).toMatchObject({ pieces: 5, sorted: 4, doubtful: 0 });
     expect(trayBags(job.view(), []).map(({ name }) => name)).toEqual(['Bag 1: 4']);
+  });
+});
+
+describe('a row of the tray that is not plain', () => {
+  it('whose holes have no length written down is doubtful, and not among the sorted', async () => {
+    const job = await seeded(['guard, 2 13, bag 2']);
+    const draft = { ...NO_TRAY, rows: [rowOf({ ...measure, count: '2', length: '40' }, 2)] };
+    const answer = good(await job.client.tray.match({ jobId: job.jobId, rows: [...draft.rows], from: [] }));
+    expect(trayAnswer(answer)).toMatchObject({ sorted: 0, doubtful: 2 });
+    expect(trayRows(draft, answer)[0]?.goes).toMatchObject([
+      { to: 'hole', doubt: 'Doubtful: length not recorded there.' },
+    ]);
+  });
+
+  it('that is typed as one line into the first field goes to the fields, or is shown as typed', () => {
+    const line = (count: string, thread = '') => spreadLine({ ...NO_MEASURE, count, thread });
+    const fields = (count: string, thread: string, pitch: string, length: string, head: string) => ({
+      ...NO_MEASURE,
+      ...{ count, thread, pitch, length, head },
+    });
+    expect(line('M8x25 13')).toEqual(fields('', 'M8', '', '25', '13'));
+    expect(line('4 M8x25 hex 13')).toEqual(fields('4', 'M8', '', '25', '13'));
+    expect(line('4 x M10 × 1,25 × 30 T50')).toEqual(fields('4', 'M10', '1,25', '30', 'T50'));
+    expect(line('3', 'M6x1 16 long 5 mm key')).toEqual(fields('3', 'M6', '1', '16', '5 mm key'));
+    expect(line('2 5/16-18 25')).toEqual(fields('2', '5/16-18', '', '25', ''));
+    expect(line('6 M8 nuts')).toEqual({ ...fields('6', 'M8', '', '', ''), kind: 'nut' });
+    for (const [count, thread] of [
+      ['4', 'M8'],
+      ['', '7.86'],
+      ['few', ''],
+      ['4 M8 banana', ''],
+    ] as const)
+      expect(line(count, thread)).toEqual({ ...NO_MEASURE, count, thread });
+    const row = rowOf(line('4 M8 banana'), 2);
+    expect(trayRows({ ...NO_TRAY, rows: [row] }, null)[0]?.says).toBe('“4 M8 banana”');
   });
 });
 
