@@ -65,7 +65,7 @@ export const madeSafe: Reader = (stretch) => {
 };
 
 const LOCK_BEHIND = new RegExp(
-  String.raw`^(?:,\s*(?:(?:and )?${LOCKED}|${LOCK}(?: (?:on|fitted|in place)(?: [\p{L}\p{N} ]+)?)?)(?=\s*(?:[,;\n]|$)))+`,
+  String.raw`^(?:,\s*(?:(?:and )?${LOCKED}|(?:pad)?(?:lock|tag)s? (?:on|fitted|in place)|${LOCK}(?: (?:on|fitted|in place)(?: [\p{L}\p{N} ]+)?)?)(?=\s*(?:[,;\n]|$)))+`,
   'iu',
 );
 

@@ -126,8 +126,10 @@ function takeNameless(state: State, run: Run, front: number): void {
   const strange = Array.from({ length: front }, (_, i) => peek(state, i)).some(
     (atom) => has(atom, 'word') && nearWord(atom?.text ?? '') !== null,
   );
-  // "upper half of the casing"
-  const share = run.preposition !== null && isShare(state, front - 1) && run.length > front + 1;
+  // "upper half of the casing", "2 halves"
+  const share =
+    isShare(state, front - 1) &&
+    (state.count !== null || (run.preposition !== null && run.length > front + 1));
   if (
     verb ||
     share ||

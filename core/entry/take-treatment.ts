@@ -32,6 +32,8 @@ export function takeTreatment(state: State, what: Treatment): boolean {
   if (state.count !== null || (currentFasteners(state) && !ahead)) return ofSet(state, what);
   const item = state.current;
   if (what === 'dry') return item === null ? ofSet(state, what) : false;
+  // "bearing, sealed" is a kind of bearing, not one with sealant on it.
+  if (/^sealed$/i.test(atom.text) && item?.kind === 'part' && /bearings?$/i.test(item.name)) return false;
   const treatment: PutOn = { what, typed: atom.text.replaceAll(/\s+/g, ' ') };
   if ((item?.kind === 'part' || item?.kind === 'connection') && !ahead) {
     const known = item.treatments.some((one) => one.typed.toLowerCase() === treatment.typed.toLowerCase());

@@ -37,6 +37,9 @@ const LINES: readonly (readonly [string, ...unknown[]])[] = [
     'rag',
     { kind: 'treatment', treatment: { what: 'sealant', typed: 'sealant' } },
   ],
+  // A sealed bearing is a kind of bearing.
+  ['sealed bearing', part('sealed bearing')],
+  ['bearing, sealed', part('bearing'), note('sealed')],
   // Nothing is put on for what was dry.
   ['cover, dry', part('cover'), note('dry')],
   // Grease with an amount, or drained, is a fluid as any other.

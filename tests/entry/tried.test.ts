@@ -26,6 +26,7 @@ describe('a lock or tag says that it was made safe, and is nothing to fit', () =
     ['Q3 breaker open, lock 7, tagged', safe('Q3 breaker open, lock 7, tagged')],
     ['locked out, padlock 7', safe('locked out, padlock 7')],
     ['mains plug drawn, her lock on it', safe('mains plug drawn, her lock on it')],
+    ['isolator off, tag on', safe('isolator off, tag on')],
     ['mains off, lock B', safe('mains off, lock B')],
     ['load lowered', safe('load lowered', 'load')],
   ])('%s', (line, meant) => {
@@ -73,6 +74,8 @@ describe('a name of two words is kept whole', () => {
       ['coupling upper half', part('coupling upper half')],
       ['lower casing half', part('lower casing half')],
       ['upper half of the casing', part('upper half of the casing')],
+      ['2 upper halves', part('upper halves', { qty: 2 })],
+      ['2 halves', part('halves', { qty: 2 })],
       ['bearing pair, own place', part('bearing pair', { ownPlace: true })],
       ['pump assembly', part('pump assembly')],
       ['pulley half, inner', part('inner pulley half')],
