@@ -38,7 +38,7 @@ describe('loose fasteners, lost things and patterns by the command line', () => 
       '--into',
       'tray 2',
     );
-    expect(booked.out).toContain('Short: 1 × M8 × 25 mm, hex 13 mm [Pump cover, 4 open]');
+    expect(booked.out).toContain('Short: 1 × M8 × 25 mm, hex 13 mm [Pump cover, bag 1, 4 open]');
     expect(booked.out).toContain('9 sorted, 9 of them moved into tray 2. 1 not on the table');
     expect((await run('tray', 'lost')).out).toMatch(/1 looked for/);
     expect((await run('tray', 'undo')).out).toContain('the booking of a spilled tray');
@@ -53,7 +53,7 @@ describe('loose fasteners, lost things and patterns by the command line', () => 
     await run('floor', 'log', 'pump cover, 4 M8x25 hex 13, bag 1');
     const fits = await run('floor', 'unknown-bolt', '--diameter', '7.86', '--length', '25');
     expect(fits).toMatchObject({ code: 0 });
-    expect(fits.out).toContain('1. Pump: M8 × 25 mm, hex 13 mm [Pump cover, 4 open]');
+    expect(fits.out).toContain('1. Pump: M8 × 25 mm, hex 13 mm [Pump cover, bag 1, 4 open]');
     const none = await run('floor', 'unknown-bolt', '--thread', 'M8', '--length', '40', '--json');
     expect(none.code).toBe(1);
     expect(JSON.parse(none.out)).toMatchObject({ fits: false, hits: [{ jobTitle: 'Pump' }] });
