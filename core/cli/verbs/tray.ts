@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { v7 } from 'uuid';
-import type { TrayAnswer, TrayRow } from '../../contract/tray.ts';
+import type { HoleGroup, TrayAnswer, TrayRow } from '../../contract/tray.ts';
 import {
   type Answer,
   fine,
@@ -27,12 +27,13 @@ const unitOf = (options: Options): { unit?: 'mm' | 'in' } | null => {
   return typed === 'mm' || typed === 'in' ? { unit: typed } : null;
 };
 
+/** "Pump cover, bag 1, 4 open". */
+const homeWords = ({ name, bag, open }: HoleGroup['homes'][number]): string =>
+  [name || 'no name', bag, `${open} open`].filter((word) => word !== '').join(', ');
+
 function answerLines(answer: TrayAnswer): string[] {
   const name = new Map(answer.groups.map((group) => [group.key, group]));
-  const homes = (key: string) =>
-    (name.get(key)?.homes ?? [])
-      .map((home) => [home.name || 'no name', home.bag, `${home.open} open`].filter(Boolean).join(', '))
-      .join('; ');
+  const homes = (key: string) => (name.get(key)?.homes ?? []).map(homeWords).join('; ');
   const says = new Map(answer.rows.map((row) => [row.row, row.says]));
   return [
     ...answer.assigned.map(
@@ -127,7 +128,7 @@ async function runUnknown(options: Options): Promise<Answer> {
     const reply = await client.bolt.whose({ row, ...unit });
     if (!reply.ok) return refusal(reply.fault);
     const lines = reply.value.hits.map((hit, i) => {
-      const homes = hit.homes.map((home) => `${home.name || 'no name'}, ${home.open} open`).join('; ');
+      const homes = hit.homes.map(homeWords).join('; ');
       const sought = hit.lookedFor > 0 ? `; ${hit.lookedFor} looked for` : '';
       return `${i + 1}. ${hit.jobTitle}: ${hit.what} [${homes}${sought}] (${hit.says})`;
     });
