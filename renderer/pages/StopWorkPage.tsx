@@ -8,12 +8,14 @@ import { usePeople } from '../data/queries.ts';
 import { remember } from '../data/remember.ts';
 import { stopGroups } from '../model/stopwork.ts';
 import { clock, day } from '../model/time.ts';
-import { StopWorkScreen } from '../screens/stopwork/StopWorkScreen.tsx';
+import { StopWorkScreen, type StopWorkScreenProps } from '../screens/stopwork/StopWorkScreen.tsx';
 import { sidePane, useStatus } from './pane.ts';
 
-function standsOf({ view }: OpenJob): 'apart' | 'back' | 'closed' {
+function standsOf({ view }: OpenJob): StopWorkScreenProps['stands'] {
   if (view.state.job.phase === 'closed') return 'closed';
-  return view.plan.depth.off > 0 && view.plan.depth.left === 0 ? 'back' : 'apart';
+  const { off, left } = view.plan.depth;
+  if (off === 0) return 'begun';
+  return left === 0 ? 'back' : 'apart';
 }
 
 /** Stop work: what whoever comes next must see first. */

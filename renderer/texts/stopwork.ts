@@ -13,6 +13,7 @@ export const stopwork = {
   looseOne: 'thing is loose or open',
   looseMany: 'things are loose or open',
   tag: 'DO NOT RUN',
+  tagBegun: 'Work on this machine has begun; nothing is off yet.',
   tagSay: 'This machine is apart.',
   tagBack: 'Everything is back, but the job is not closed.',
   closed: 'The job is closed: the machine is together, and nothing of it is loose, open or inside.',

@@ -1,4 +1,4 @@
-import { expect, test } from './support/program.ts';
+import { expect, startJob, test } from './support/program.ts';
 import { byScript, loggedJob } from './support/seed.ts';
 
 test('what is loose, open, inside, still off and not counted is listed before anyone leaves', async ({
@@ -35,7 +35,11 @@ test('a note that is half written survives a reload; on paper stand the tag and 
   program,
 }) => {
   const page = await open();
-  await loggedJob(program, page, ['side cover, 2 M8x25'], 'F12');
+  await startJob(page, 'Winch gearbox');
+  await page.keyboard.press('F12');
+  await expect(page.getByText('nothing is off yet')).toBeVisible();
+  await byScript(program, page, [['log', 'side cover, 2 M8x25']]);
+  await expect(page.getByText('This machine is apart.')).toBeVisible();
   await page.getByLabel('Note for whoever comes next').fill('Plate only hand tight');
   await page.reload();
   await expect(page.getByLabel('Note for whoever comes next')).toHaveValue('Plate only hand tight');

@@ -14,8 +14,8 @@ export interface StopWorkScreenProps {
   readonly status?: StatusProps;
   /** The machine, as the tag names it. */
   readonly machine: string;
-  /** How the machine stands: apart, all back but not closed, or closed. */
-  readonly stands: 'apart' | 'back' | 'closed';
+  /** How the machine stands: nothing off yet, apart, all back but not closed, or closed. */
+  readonly stands: 'begun' | 'apart' | 'back' | 'closed';
   /** Loose or open things: the number of the screen. */
   readonly count: number;
   readonly groups: readonly { readonly group: StopGroup; readonly rows: readonly RowData[] }[];
@@ -92,6 +92,13 @@ function Leaving(props: StopWorkScreenProps) {
   );
 }
 
+const TAGS: Record<StopWorkScreenProps['stands'], string> = {
+  begun: say.tagBegun,
+  apart: say.tagSay,
+  back: say.tagBack,
+  closed: say.together,
+};
+
 /** The tag as it will hang on the machine. */
 function Tag({
   machine,
@@ -102,7 +109,7 @@ function Tag({
   return (
     <figure className="tag">
       <p className="tag-word">{say.tag}</p>
-      <p>{stands === 'back' ? say.tagBack : say.tagSay}</p>
+      <p>{TAGS[stands]}</p>
       <p className="said tag-machine">{machine}</p>
       {note !== '' && <p className="said tag-note">{note}</p>}
       <p className="tag-by">{by}</p>
