@@ -37,7 +37,7 @@ test('a note that is half written survives a reload; on paper stand the tag and 
   const page = await open();
   await startJob(page, 'Winch gearbox');
   await page.keyboard.press('F12');
-  await expect(page.getByText('nothing is off yet')).toBeVisible();
+  await expect(page.getByText(/has begun; nothing is off yet/)).toBeVisible();
   await byScript(program, page, [['log', 'side cover, 2 M8x25']]);
   await expect(page.getByText('This machine is apart.')).toBeVisible();
   await page.getByLabel('Note for whoever comes next').fill('Plate only hand tight');
