@@ -63,7 +63,7 @@ describe('the step at hand', () => {
     const hole = step.fasteners[0]?.holes[0]?.positionId ?? '';
     expect(thingAtHand(step, markables(job.view()), hole, '')).toMatchObject({
       reading: null,
-      options: [{ label: 'out' }, { label: 'fitted' }, { label: 'left out' }],
+      options: ['out', 'fitted', 'left out', 'spoilt', 'broke off'].map((label) => ({ label })),
     });
     await job.tick('tightened', [job.removalId('drive gear')]);
     expect(goOf(screenOf(job).step).what).toBe('done');
