@@ -65,9 +65,6 @@ export function useKeptFocus(): void {
       left = target instanceof HTMLElement ? leftAt(target) : null;
       waits = false;
     };
-    const onInput = ({ type }: Event) => {
-      byPointer = type === 'pointerdown';
-    };
     const look = () => {
       frame = 0;
       if (left === null || document.activeElement !== document.body) return;
@@ -85,6 +82,14 @@ export function useKeptFocus(): void {
       const next = left.at.isConnected && !isOff ? left.at : nearest(left);
       left = null;
       next?.focus();
+    };
+    const onInput = ({ type }: Event) => {
+      // What the pointer took away is the pointer's, also where a key follows before it was looked at.
+      if (frame !== 0) {
+        cancelAnimationFrame(frame);
+        look();
+      }
+      byPointer = type === 'pointerdown';
     };
     const watch = new MutationObserver(() => {
       if (left !== null && frame === 0) frame = requestAnimationFrame(look);

@@ -78,3 +78,27 @@ test('the large key keeps the focus from step to step, and a way to another scre
   await expect(heading).toHaveText('Off the machine');
   await expect(off).toBeFocused();
 });
+
+test('a key right behind a touch that closed something is for the screen, not for what is nearest', async ({
+  open,
+  program,
+}) => {
+  const page = await open();
+  await loggedJob(program, page, ['guard, 2 M6x16'], 'F4');
+  await page.getByRole('button', { name: /^hole 1/ }).click();
+  await page.getByRole('button', { name: 'Close' }).waitFor();
+  // Touch and key come within one frame, as on a machine that is busy.
+  const onPage = await page.evaluate(async () => {
+    const frames = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    const close = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Close');
+    close?.focus();
+    await frames();
+    close?.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
+    close?.click();
+    for (let i = 0; i < 5; i += 1) await Promise.resolve();
+    document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'x', bubbles: true }));
+    await frames();
+    return document.activeElement === document.body && close?.isConnected === false;
+  });
+  expect(onPage).toBe(true);
+});
