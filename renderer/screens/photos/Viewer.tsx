@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect } from 'react';
 import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
 import { PhotoView, type PhotoViewProps } from '../../photo/PhotoView.tsx';
 import type { PhotoData } from '../../photo/types.ts';
@@ -28,8 +28,16 @@ export interface ViewerProps {
 
 /** One photo as large as the window, with its marks and all that is known of it. */
 export function Viewer(props: ViewerProps) {
-  const { marks, onPlacing } = props;
+  const { marks, onPlacing, onClose } = props;
   const placing = marks.placing === true;
+  // A touch on a mark that leads to another photo leaves the focus nowhere for a moment; Escape closes all the same.
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && document.activeElement === document.body) onClose();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [onClose]);
   return (
     <ModalOverlay
       className="viewer-ground"
