@@ -26,11 +26,8 @@ export function tickBroke(context: Context, input: BrokeInput): Reply<{ said: st
   return inJob(context, 'tick.broke', input, (decision) => {
     const hole = rowIn(decision, 'position', input.thingId, 'hole');
     if (!hole.ok) return hole;
-    if (hole.value.fate === 'blocked')
-      return refuse(
-        'refused',
-        `Expected a hole that can take a piece, got hole ${hole.value.n}: it is blocked.`,
-      );
+    const shut = shutOf(decision, hole.value, input.stuck);
+    if (shut !== null) return refuse('refused', shut);
     const gone = lose(decision, hole.value, input.why);
     if (!gone.ok) return gone;
     const what = input.stuck ? BROKE : SPOILT;
@@ -43,6 +40,16 @@ export function tickBroke(context: Context, input: BrokeInput): Reply<{ said: st
     const rest = input.stuck ? ' Its hole takes nothing until a repair is written down.' : '';
     return ok({ said: `Hole ${hole.value.n}: ${what}, and scrapped. Another one is needed.${rest}` });
   });
+}
+
+/** Why nothing can break in this hole; null = it can. A repair holds for good: a hole is not blocked a second time. */
+function shutOf({ state }: Decision, hole: Row<'position'>, stuck: boolean): string | null {
+  if (hole.fate !== 'blocked') return null;
+  const repaired = state.deed.some((deed) => deed.thingId === hole.id && deed.what === 'repaired');
+  if (!repaired) return `Expected a hole that can take a piece, got hole ${hole.n}: it is blocked.`;
+  return stuck
+    ? `Hole ${hole.n} was blocked and repaired before; it is not blocked a second time. Say that the piece is spoilt, and leave the hole out with a reason until it is clear.`
+    : null;
 }
 
 /** Takes the piece out of the books: out of its hole, else out of the bag. */

@@ -46,6 +46,7 @@ describe('a fastener that broke on the way back', () => {
     good(await client.piece.receive({ ...base(), thingId: box.hole(2), qty: 1, stowId: null }));
     await box.tick([box.hole(2)], 'tightened');
     expect(box.books()).toMatchObject({ backIn: 2, short: 0 });
+    expect(refused(await box.broke(2, true))).toContain('repaired before');
     for (let i = 0; i < 4; i += 1) good(await client.history.undo({ ...command(), jobId: box.jobId }));
     expect(JSON.stringify(state())).toBe(before);
   });

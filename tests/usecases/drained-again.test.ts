@@ -65,6 +65,12 @@ describe('a system that was filled and is opened again', () => {
     ]);
   });
 
+  it('is drained by its own plug only: a spark plug named beside it came off', async () => {
+    const did = async (line: string) => (await gearbox([line])).state().removal[0]?.did;
+    expect(await did('drained engine oil 1 l, drain plug')).toBe('opened');
+    expect(await did('drained engine oil 1 l, spark plug')).toBe('off');
+  });
+
   it('what never touched it leaves it filled', async () => {
     const box = await filled();
     good(await box.again(box.removal(1)));

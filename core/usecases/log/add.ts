@@ -35,6 +35,9 @@ export interface Logged {
   said: string;
 }
 
+/** The plug of a system; a spark plug beside a fluid comes off like any part. */
+const DRAIN_PLUG = /^(?:(?:drain|fill|filler|level|sump|oil|screw|magnetic) )*plug$/i;
+
 /** What was only slackened, opened, moved aside or made safe says so for the whole removal, unless something came off. */
 function didOf(items: readonly EntryItem[]): Row<'removal'>['did'] {
   const did = new Set<Row<'removal'>['did']>();
@@ -42,7 +45,7 @@ function didOf(items: readonly EntryItem[]): Row<'removal'>['did'] {
   for (const item of items) {
     if (item.kind === 'fasteners') did.add(item.happened);
     // The plug by which it was drained is no part that came off: it is closed again.
-    else if (item.kind === 'part' && drained && /\bplug\b/i.test(item.name)) did.add('opened');
+    else if (item.kind === 'part' && drained && DRAIN_PLUG.test(item.name)) did.add('opened');
     else if (item.kind === 'part' || item.kind === 'connection') did.add(item.happened);
     else if (item.kind === 'made safe') did.add('safe');
     else if (item.kind === 'fluid') did.add('opened');
